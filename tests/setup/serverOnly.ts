@@ -1,0 +1,2 @@
+// Stands in for the 'server-only' marker package, which throws outside a React server build.
+export {}
