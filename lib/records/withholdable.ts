@@ -1,0 +1,15 @@
+/**
+ * The body fields that a manager may withhold, kind by kind: only those that can carry somebody's personal data.
+ * A number, its source and its date can never be withheld.
+ */
+export const withholdable = {
+  furnace: ['siteLabel', 'note'],
+  report: ['saidBy', 'note'],
+  'rating request': ['note'],
+  'found fitted': ['fittedBy', 'note'],
+  repair: ['note'],
+  withdrawal: ['reason'],
+} as const satisfies Readonly<Record<string, readonly string[]>>
+
+export const withholdableFields = (kind: string): readonly string[] =>
+  (withholdable as Readonly<Record<string, readonly string[]>>)[kind] ?? []
