@@ -35,7 +35,8 @@ export const codeRange = z.strictObject({
 export const elevationBand = z
   .strictObject({ fromMetres: metres.optional(), toMetres: metres.optional() })
   .refine(
-    (band) => band.fromMetres === undefined || band.toMetres === undefined || band.fromMetres <= band.toMetres,
+    (band) =>
+      band.fromMetres === undefined || band.toMetres === undefined || band.fromMetres <= band.toMetres,
     'The elevation band ends below where it begins. Swap the two.',
   )
 

@@ -26,10 +26,13 @@ export const ratingRequestBody = z
     needs: z.array(z.enum(needs)).max(needs.length),
     note: note.optional(),
   })
-  .refine((body) => body.positionId !== undefined || body.model !== undefined || body.furnaceId !== undefined, {
-    path: ['model'],
-    message: 'Say which furnace: its position, its furnace record, or the model number as printed.',
-  })
+  .refine(
+    (body) => body.positionId !== undefined || body.model !== undefined || body.furnaceId !== undefined,
+    {
+      path: ['model'],
+      message: 'Say which furnace: its position, its furnace record, or the model number as printed.',
+    },
+  )
 
 export type RatingRequestBody = z.infer<typeof ratingRequestBody>
 

@@ -1,5 +1,14 @@
 import { z } from 'zod'
-import { actions, betweens, limitKinds, senses, sourceKinds, stages, switchKinds, taps } from '@/lib/core/vocabulary'
+import {
+  actions,
+  betweens,
+  limitKinds,
+  senses,
+  sourceKinds,
+  stages,
+  switchKinds,
+  taps,
+} from '@/lib/core/vocabulary'
 import { defineKind, roles } from '../envelope'
 import { codeRange, day, elevationBand, line, magnitude, note, pressureUnit, recordId } from '../fields'
 import { withholdable } from '../withholdable'
@@ -66,7 +75,8 @@ export const reportBody = z
   })
   .refine((report) => report.source !== 'factory switch label' || report.readOffPart !== undefined, {
     path: ['readOffPart'],
-    message: 'A label counts as the factory switch’s only with its part. Name the part, or choose “switch of unknown origin”.',
+    message:
+      'A label counts as the factory switch’s only with its part. Name the part, or choose “switch of unknown origin”.',
   })
 
 export type ReportBody = z.infer<typeof reportBody>

@@ -30,7 +30,8 @@ export const settlement = defineKind<SettlementBody>({
     const settles =
       evidence?.kind === 'report' &&
       ((evidence.body.source === 'factory support' && proof?.kind === 'call reference') ||
-        (evidence.body.source === 'current literature' && (proof?.kind === 'document' || proof?.kind === 'photo')))
+        (evidence.body.source === 'current literature' &&
+          (proof?.kind === 'document' || proof?.kind === 'photo')))
     if (!settles) {
       return {
         rule: 'a dispute needs new evidence',
@@ -42,7 +43,8 @@ export const settlement = defineKind<SettlementBody>({
     if (body.overruledReportIds.includes(body.evidenceReportId)) {
       return {
         rule: 'a dispute needs new evidence',
-        sentence: 'The report that settles the dispute cannot be among the overruled ones. Take it off that list.',
+        sentence:
+          'The report that settles the dispute cannot be among the overruled ones. Take it off that list.',
       }
     }
     return undefined

@@ -28,7 +28,8 @@ export const supersession = defineKind<SupersessionBody>({
   maySee: roles,
   refersTo: (body) => [body.oldPartId, body.newPartId],
   refusedBy: (body, lookup) =>
-    lookup(body.oldPartId)?.body.class === 'factory' && lookup(body.newPartId)?.body.class === 'general-purpose'
+    lookup(body.oldPartId)?.body.class === 'factory' &&
+    lookup(body.newPartId)?.body.class === 'general-purpose'
       ? {
           rule: 'no general-purpose switch',
           sentence:

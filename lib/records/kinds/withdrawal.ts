@@ -23,7 +23,8 @@ export const withdrawal = defineKind<WithdrawalBody>({
     lookup(body.record)?.kind === 'withholding'
       ? {
           rule: 'a withholding stands',
-          sentence: 'What was withheld is gone from the log and cannot come back by a withdrawal. Record it anew if it may be kept.',
+          sentence:
+            'What was withheld is gone from the log and cannot come back by a withdrawal. Record it anew if it may be kept.',
         }
       : undefined,
   mayWithhold: withholdable.withdrawal,

@@ -29,7 +29,9 @@ export const withholding = defineKind<WithholdingBody>({
           rule: 'only personal data can be withheld',
           sentence:
             `Of a ${kind} these fields cannot be withheld: ${refused.join(', ')}. ` +
-            (allowed.length === 0 ? 'It holds no personal data; withdraw it instead.' : `These can: ${allowed.join(', ')}.`),
+            (allowed.length === 0
+              ? 'It holds no personal data; withdraw it instead.'
+              : `These can: ${allowed.join(', ')}.`),
         }
   },
   mayWithhold: [],
