@@ -1,0 +1,122 @@
+import type { EquipmentRangeBody } from '../kinds/equipmentRange'
+import type { FoundFittedBody } from '../kinds/foundFitted'
+import type { FurnaceBody } from '../kinds/furnace'
+import type { GaugeBody } from '../kinds/gauge'
+import type { MakerBody } from '../kinds/maker'
+import type { PartBody } from '../kinds/part'
+import type { PositionBody } from '../kinds/position'
+import type { PreferenceBody } from '../kinds/preference'
+import type { RatingRequestBody } from '../kinds/ratingRequest'
+import type { RepairBody } from '../kinds/repair'
+import type { ReportBody } from '../kinds/report'
+import type { SameAsBody } from '../kinds/sameAs'
+import type { SettlementBody } from '../kinds/settlement'
+import type { SupersessionBody } from '../kinds/supersession'
+import { recordKinds } from '../registry'
+import { type Entry, entryOf, type HeldRecord } from './entry'
+import { withdrawnRecords } from './withdrawals'
+
+/** Everything that the screens need of the log, by kind and id. Withdrawn entries are in it, marked. */
+export type TeamFile = {
+  makers: ReadonlyMap<string, Entry<MakerBody>>
+  ranges: ReadonlyMap<string, Entry<EquipmentRangeBody>>
+  positions: ReadonlyMap<string, Entry<PositionBody>>
+  parts: ReadonlyMap<string, Entry<PartBody>>
+  supersessions: ReadonlyMap<string, Entry<SupersessionBody>>
+  furnaces: ReadonlyMap<string, Entry<FurnaceBody>>
+  gauges: ReadonlyMap<string, Entry<GaugeBody>>
+  reports: ReadonlyMap<string, Entry<ReportBody>>
+  settlements: ReadonlyMap<string, Entry<SettlementBody>>
+  requests: ReadonlyMap<string, Entry<RatingRequestBody>>
+  foundFitted: ReadonlyMap<string, Entry<FoundFittedBody>>
+  repairs: ReadonlyMap<string, Entry<RepairBody>>
+  /** Newest preference of each person, by person. */
+  preferences: ReadonlyMap<string, PreferenceBody>
+  /** Duplicate to the record that is kept. */
+  keptId(id: string): string
+  /** Kinds and versions that this program does not know: it wants an update. */
+  unknown: readonly string[]
+}
+
+/**
+ * Folds the log into the team file. Pure, and a union: the same records give the same file on every device,
+ * whatever order they arrived in.
+ *
+ * @param records what the log holds, and after it what still waits on this device; any order
+ */
+export function foldTeamFile(records: readonly HeldRecord[]): TeamFile {
+  const inOrder = [...records].sort(byLogOrder)
+  const withdrawn = withdrawnRecords(inOrder)
+  const byKind = new Map<string, Map<string, Entry<Record<string, unknown>>>>()
+  const unknown = new Set<string>()
+  const keptBy = new Map<string, string>()
+  const preferences = new Map<string, PreferenceBody>()
+
+  for (const record of inOrder) {
+    if (recordKinds[record.kind]?.versions[record.version] === undefined) {
+      unknown.add(`${record.kind}, version ${record.version}`)
+      continue
+    }
+    const entry = entryOf(record)
+    const gone = withdrawn.get(record.id)
+    if (gone !== undefined) entry.withdrawn = gone
+    const ofKind = byKind.get(record.kind) ?? new Map()
+    byKind.set(record.kind, ofKind.set(record.id, entry))
+    if (gone !== undefined) continue
+    if (record.kind === 'preference') preferences.set(record.author, record.body as PreferenceBody)
+    if (record.kind === 'same as') {
+      const { kept, duplicate } = record.body as SameAsBody
+      keptBy.set(duplicate, kept)
+    }
+  }
+
+  const keptId = (id: string): string => followKept(keptBy, id)
+  for (const entries of byKind.values()) {
+    for (const entry of entries.values()) {
+      const kept = keptId(entry.id)
+      if (kept !== entry.id) entry.sameAs = kept
+    }
+  }
+
+  const of = <Body>(kind: string) =>
+    (byKind.get(kind) ?? new Map()) as unknown as ReadonlyMap<string, Entry<Body>>
+  return {
+    makers: of('maker'),
+    ranges: of('equipment range'),
+    positions: of('position'),
+    parts: of('part'),
+    supersessions: of('supersession'),
+    furnaces: of('furnace'),
+    gauges: of('gauge'),
+    reports: of('report'),
+    settlements: of('settlement'),
+    requests: of('rating request'),
+    foundFitted: of('found fitted'),
+    repairs: of('repair'),
+    preferences,
+    keptId,
+    unknown: [...unknown].sort(),
+  }
+}
+
+/** Records in the log by their number; those that wait come after, in the order in which they were said. */
+function byLogOrder(a: HeldRecord, b: HeldRecord): number {
+  const bySeq = (a.seq ?? Number.POSITIVE_INFINITY) - (b.seq ?? Number.POSITIVE_INFINITY)
+  if (!Number.isNaN(bySeq) && bySeq !== 0) return bySeq
+  return a.id < b.id ? -1 : a.id > b.id ? 1 : 0
+}
+
+/** Follows "same as" to its end. Two people can join two records crosswise; then the smaller id is kept. */
+function followKept(keptBy: ReadonlyMap<string, string>, id: string): string {
+  const seen = [id]
+  for (let next = keptBy.get(id); next !== undefined; next = keptBy.get(next)) {
+    if (seen.includes(next)) return seen.slice(seen.indexOf(next)).sort()[0]!
+    seen.push(next)
+  }
+  return seen[seen.length - 1]!
+}
+
+/** The entries that count: neither withdrawn nor a duplicate of another. */
+export function counting<Body>(entries: ReadonlyMap<string, Entry<Body>>): Entry<Body>[] {
+  return [...entries.values()].filter((entry) => entry.withdrawn === undefined && entry.sameAs === undefined)
+}
