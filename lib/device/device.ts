@@ -1,0 +1,200 @@
+import { v7 as uuidv7 } from 'uuid'
+import type { RecordEnvelope } from '@/lib/records/envelope'
+import type { HeldRecord } from '@/lib/records/fold/entry'
+import { foldTeamFile, type TeamFile } from '@/lib/records/fold/teamFile'
+import { recordKinds } from '@/lib/records/registry'
+import { openFileDatabase, openOwnDatabase } from './database'
+import { nextBatch, type OutboxItem, settleOutbox } from './outbox'
+import { type Called, fetchChanges, fetchPeople, type Person, sendBatch } from './transport'
+
+/** What the screens see of the device at one moment. A new object whenever anything in it changes. */
+export type DeviceState = {
+  me: Person
+  file: TeamFile
+  /** Names by person id, of everybody who ever recorded. */
+  names: ReadonlyMap<string, string>
+  /** When the log was last asked, ISO 8601; undefined before the first time. */
+  freshAt: string | undefined
+  waiting: readonly OutboxItem[]
+  refused: readonly OutboxItem[]
+  /** Why the last contact failed, if it did. */
+  trouble: Extract<Called<never>, { ok: false }> | undefined
+}
+
+export type Device = {
+  state(): DeviceState
+  subscribe(listener: () => void): () => void
+  /** Puts a record in the outbox and in the file at once, and tries to send. Answers with the record's id. */
+  add(kind: string, body: Record<string, unknown>): Promise<string>
+  /** Sends what waits and fetches what is new. Safe to call at any time; one run at a time. */
+  sync(): Promise<void>
+  /** Takes a refused record off the device, once its person has dealt with it. */
+  dropRefused(id: string): Promise<void>
+  readDraft(key: string): Promise<unknown>
+  writeDraft(key: string, value: unknown): Promise<void>
+  clearDraft(key: string): Promise<void>
+  close(): void
+}
+
+/** How many records go in one request. */
+const batchSize = 200
+
+export type DeviceOptions = { me: Person; deviceId: string; now: () => Date }
+
+/** Opens one person's store on this device: the team file, the outbox and the drafts. */
+export async function openDevice({ me, deviceId, now }: DeviceOptions): Promise<Device> {
+  const fileDatabase = await openFileDatabase(me.id, me.role)
+  const ownDatabase = await openOwnDatabase(me.id)
+  const listeners = new Set<() => void>()
+  const inLog = new Map<string, HeldRecord>(
+    (await fileDatabase.getAll('records')).map((record) => [record.id, record]),
+  )
+  let outbox: OutboxItem[] = await ownDatabase.getAll('outbox')
+  let lastOrder = outbox.reduce((highest, item) => Math.max(highest, item.order), 0)
+  let after = ((await fileDatabase.get('facts', 'after')) as number | undefined) ?? 0
+  let current: DeviceState = {
+    me,
+    file: foldTeamFile([]),
+    names: new Map(((await fileDatabase.get('facts', 'names')) as [string, string][] | undefined) ?? []),
+    freshAt: (await fileDatabase.get('facts', 'freshAt')) as string | undefined,
+    waiting: [],
+    refused: [],
+    trouble: undefined,
+  }
+
+  const show = (change: Partial<DeviceState>): void => {
+    current = { ...current, ...change }
+    for (const listener of listeners) listener()
+  }
+  const refold = (change: Partial<DeviceState> = {}): void => {
+    const waiting = outbox.filter((item) => item.refusal === undefined)
+    const own = waiting.filter((item) => !inLog.has(item.record.id)).map((item) => item.record)
+    const refused = outbox.filter((item) => item.refusal !== undefined)
+    show({ ...change, file: foldTeamFile([...inLog.values(), ...own]), waiting, refused })
+  }
+  refold()
+
+  async function add(kind: string, body: Record<string, unknown>): Promise<string> {
+    const version = recordKinds[kind]?.version
+    if (version === undefined) throw new RangeError(`add: "${kind}" is no kind of record`)
+    const record: RecordEnvelope = {
+      id: uuidv7(),
+      kind,
+      version,
+      body,
+      saidAt: now().toISOString(),
+      author: me.id,
+      device: deviceId,
+    }
+    lastOrder += 1
+    const item = { id: record.id, record, order: lastOrder }
+    await ownDatabase.put('outbox', item)
+    outbox = [...outbox, item]
+    refold()
+    void sync()
+    return record.id
+  }
+
+  async function send(): Promise<Called<unknown>> {
+    for (;;) {
+      const items = nextBatch(outbox, batchSize)
+      if (items.length === 0) return { ok: true, value: undefined }
+      const called = await sendBatch(
+        items.map((item) => item.record),
+        now().toISOString(),
+      )
+      if (!called.ok) return called
+      const { stored, refused } = settleOutbox(items, called.value)
+      // The file first: a crash between the two sends the records once more, and the server knows them by id.
+      const intoFile = fileDatabase.transaction('records', 'readwrite')
+      for (const { record, seq } of stored) void intoFile.store.put({ ...record, seq })
+      await intoFile.done
+      const outOfOutbox = ownDatabase.transaction('outbox', 'readwrite')
+      for (const { record } of stored) void outOfOutbox.store.delete(record.id)
+      for (const item of refused) void outOfOutbox.store.put({ ...item, id: item.record.id })
+      await outOfOutbox.done
+      for (const { record, seq } of stored) inLog.set(record.id, { ...record, seq })
+      outbox = await ownDatabase.getAll('outbox')
+      refold()
+      if (stored.length + refused.length < items.length) return { ok: true, value: undefined }
+    }
+  }
+
+  async function fetchNew(): Promise<Called<unknown>> {
+    for (;;) {
+      const called = await fetchChanges(after)
+      if (!called.ok) return called
+      const { records, next, more } = called.value
+      const intoFile = fileDatabase.transaction(['records', 'facts'], 'readwrite')
+      for (const record of records) void intoFile.objectStore('records').put(record)
+      void intoFile.objectStore('facts').put(next, 'after')
+      await intoFile.done
+      for (const record of records) inLog.set(record.id, record)
+      after = next
+      if (records.length > 0) refold()
+      if (!more) return { ok: true, value: undefined }
+    }
+  }
+
+  async function fetchNames(): Promise<Called<unknown>> {
+    const called = await fetchPeople()
+    if (!called.ok) return called
+    const names = new Map(called.value.map((person) => [person.id, person.name]))
+    await fileDatabase.put('facts', [...names], 'names')
+    show({ names })
+    return called
+  }
+
+  let running: Promise<void> | undefined
+  let again = false
+  async function syncOnce(): Promise<void> {
+    for (const step of [send, fetchNew, fetchNames]) {
+      const called = await step()
+      if (!called.ok) return show({ trouble: called })
+    }
+    const freshAt = now().toISOString()
+    await fileDatabase.put('facts', freshAt, 'freshAt')
+    show({ freshAt, trouble: undefined })
+  }
+  async function sync(): Promise<void> {
+    if (running !== undefined) {
+      again = true
+      return running
+    }
+    running = (async () => {
+      do {
+        again = false
+        await syncOnce()
+      } while (again)
+    })().finally(() => {
+      running = undefined
+    })
+    return running
+  }
+
+  return {
+    state: () => current,
+    subscribe(listener) {
+      listeners.add(listener)
+      return () => listeners.delete(listener)
+    },
+    add,
+    sync,
+    async dropRefused(id) {
+      await ownDatabase.delete('outbox', id)
+      outbox = outbox.filter((item) => item.record.id !== id)
+      refold()
+    },
+    readDraft: (key) => ownDatabase.get('drafts', key),
+    async writeDraft(key, value) {
+      await ownDatabase.put('drafts', value, key)
+    },
+    async clearDraft(key) {
+      await ownDatabase.delete('drafts', key)
+    },
+    close() {
+      fileDatabase.close()
+      ownDatabase.close()
+    },
+  }
+}

@@ -1,0 +1,44 @@
+import type { Answer } from '@/lib/records/answer'
+import type { RecordEnvelope } from '@/lib/records/envelope'
+
+/** A record on its way: waiting to be sent, or refused and kept until its person has dealt with it. */
+export type OutboxItem = {
+  record: RecordEnvelope
+  /** 1, 2, 3 … on this device: the order of sending. */
+  order: number
+  refusal?: { rule: string; sentence: string }
+}
+
+/** What a batch's answers do to the outbox. */
+export type Sent = {
+  /** Now in the log, with their numbers: out of the outbox. */
+  stored: { record: RecordEnvelope; seq: number }[]
+  /** Refused: kept, with the reason. */
+  refused: OutboxItem[]
+}
+
+/**
+ * Sorts what was sent by what the server answered. A record that waits for another, or that the server said
+ * nothing about, stays as it is and is sent again.
+ */
+export function settleOutbox(items: readonly OutboxItem[], answers: readonly Answer[]): Sent {
+  const answerOf = new Map(answers.map((answer) => [answer.id, answer]))
+  const sent: Sent = { stored: [], refused: [] }
+  for (const item of items) {
+    const answer = answerOf.get(item.record.id)
+    if (answer?.outcome === 'stored' || answer?.outcome === 'already stored') {
+      sent.stored.push({ record: item.record, seq: answer.seq })
+    } else if (answer?.outcome === 'refused') {
+      sent.refused.push({ ...item, refusal: { rule: answer.rule, sentence: answer.sentence } })
+    }
+  }
+  return sent
+}
+
+/** The next records to send, in order; refused ones wait for their person. */
+export function nextBatch(items: readonly OutboxItem[], size: number): OutboxItem[] {
+  return items
+    .filter((item) => item.refusal === undefined)
+    .sort((a, b) => a.order - b.order)
+    .slice(0, size)
+}

@@ -1,0 +1,60 @@
+import { z } from 'zod'
+import { type Answer, batchAnswer } from '@/lib/records/answer'
+import { type RecordEnvelope, recordEnvelope, roles } from '@/lib/records/envelope'
+import type { HeldRecord } from '@/lib/records/fold/entry'
+
+/** What became of a call to the server: its answer, or which of the three ways it went wrong. */
+export type Called<T> =
+  | { ok: true; value: T }
+  | { ok: false; why: 'no signal' | 'signed out' | 'server trouble'; message: string }
+
+export type Person = { id: string; name: string; role: (typeof roles)[number] }
+
+const person = z.object({ id: z.string(), name: z.string(), role: z.enum(roles) })
+const people = z.object({ people: z.array(person.extend({ active: z.boolean() })) })
+const heldRecord = recordEnvelope.extend({
+  seq: z.int(),
+  receivedAt: z.string(),
+  clockShiftMs: z.number(),
+  withheld: z.object({ by: z.string(), fields: z.array(z.string()) }).optional(),
+})
+const changesPage = z.object({ records: z.array(heldRecord), next: z.int(), more: z.boolean() })
+
+async function call<T>(path: string, shape: z.ZodType<T>, init?: RequestInit): Promise<Called<T>> {
+  let response: Response
+  try {
+    response = await fetch(path, { ...init, headers: { accept: 'application/json', ...init?.headers } })
+  } catch (cause) {
+    return { ok: false, why: 'no signal', message: String(cause) }
+  }
+  if (response.status === 401)
+    return { ok: false, why: 'signed out', message: 'Sign in again to send and fetch.' }
+  if (!response.ok) {
+    return { ok: false, why: 'server trouble', message: `The server answered ${response.status} to ${path}.` }
+  }
+  const parsed = shape.safeParse(await response.json().catch(() => undefined))
+  return parsed.success
+    ? { ok: true, value: parsed.data }
+    : { ok: false, why: 'server trouble', message: `The server’s answer to ${path} could not be read.` }
+}
+
+export const sendBatch = async (records: RecordEnvelope[], sentAt: string): Promise<Called<Answer[]>> => {
+  const called = await call('/api/records', batchAnswer, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ sentAt, records }),
+  })
+  return called.ok ? { ok: true, value: called.value.answers } : called
+}
+
+export const fetchChanges = (
+  after: number,
+): Promise<Called<{ records: HeldRecord[]; next: number; more: boolean }>> =>
+  call(`/api/changes?after=${after}&limit=1000`, changesPage)
+
+export const fetchMe = (): Promise<Called<Person>> => call('/api/people/me', person)
+
+export const fetchPeople = async (): Promise<Called<z.infer<typeof people>['people']>> => {
+  const called = await call('/api/people', people)
+  return called.ok ? { ok: true, value: called.value.people } : called
+}
