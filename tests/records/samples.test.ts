@@ -1,0 +1,52 @@
+import { describe, expect, test } from 'vitest'
+import { recordEnvelope } from '@/lib/records/envelope'
+import { foldTeamFile } from '@/lib/records/fold/teamFile'
+import { recordKinds } from '@/lib/records/registry'
+import { withholdableFields } from '@/lib/records/withholdable'
+import { sampleRecords } from './samples'
+
+const everyVersion = Object.values(recordKinds).flatMap((kind) =>
+  Object.keys(kind.versions).map((version) => [kind.kind, Number(version)] as const),
+)
+
+describe('stored samples', () => {
+  test.each(everyVersion)('%s, version %i, has a stored sample that its schema accepts', (kind, version) => {
+    const samples = sampleRecords.filter((record) => record.kind === kind && record.version === version)
+    expect(samples.length).toBeGreaterThan(0)
+    for (const sample of samples) {
+      expect(recordKinds[kind]!.versions[version]!.safeParse(sample.body)).toMatchObject({ success: true })
+    }
+  })
+
+  test.each(everyVersion)('%s, version %i, refuses a field that it does not know', (kind, version) => {
+    const sample = sampleRecords.find((record) => record.kind === kind && record.version === version)!
+    const parsed = recordKinds[kind]!.versions[version]!.safeParse({ ...sample.body, surprise: 1 })
+    expect(parsed.success).toBe(false)
+  })
+
+  test('every sample is a record, names only records before it, and folds without anything unknown', () => {
+    const seen = new Set<string>()
+    for (const { seq, receivedAt, clockShiftMs, ...record } of sampleRecords) {
+      expect(recordEnvelope.safeParse(record)).toMatchObject({ success: true })
+      for (const id of recordKinds[record.kind]!.refersTo(record.body)) expect(seen).toContain(id)
+      seen.add(record.id)
+    }
+    expect(foldTeamFile(sampleRecords).unknown).toEqual([])
+  })
+
+  test('only fields that the schema of some version knows can be withheld', () => {
+    for (const kind of Object.values(recordKinds)) {
+      expect([...kind.mayWithhold]).toEqual([...withholdableFields(kind.kind)])
+      for (const field of kind.mayWithhold) {
+        const sample = sampleRecords.find((record) => record.kind === kind.kind)!
+        const redacted = { ...sample.body, [field]: '[withheld]' }
+        expect(
+          recordKinds[kind.kind]!.versions[1]!.safeParse(redacted),
+          `${kind.kind}.${field}`,
+        ).toMatchObject({
+          success: true,
+        })
+      }
+    }
+  })
+})
