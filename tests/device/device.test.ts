@@ -1,0 +1,250 @@
+import 'fake-indexeddb/auto'
+import { IDBFactory } from 'fake-indexeddb'
+import { beforeEach, describe, expect, test, vi } from 'vitest'
+import { type Device, openDevice } from '@/lib/device/device'
+import { nextBatch, type OutboxItem, settleOutbox } from '@/lib/device/outbox'
+import type { RecordEnvelope, StoredRecord } from '@/lib/records/envelope'
+
+/** A server of a few lines: a log in memory, and switches for what can go wrong. */
+class PretendServer {
+  log: StoredRecord[] = []
+  signedIn = true
+  reachable = true
+  refuse = new Map<string, string>()
+  /** Answers lost on the way back: the batch is taken, the device never hears of it. */
+  loseNextAnswer = false
+  batches = 0
+  pageSize = 1000
+
+  handle = async (input: string | URL | Request, init?: RequestInit): Promise<Response> => {
+    const url = new URL(String(input), 'http://localhost')
+    if (!this.reachable) throw new TypeError('Failed to fetch')
+    if (!this.signedIn) return Response.json({}, { status: 401 })
+    if (url.pathname === '/api/records') return this.take(JSON.parse(String(init?.body)).records)
+    if (url.pathname === '/api/changes') {
+      const after = Number(url.searchParams.get('after'))
+      const records = this.log.filter((record) => record.seq > after).slice(0, this.pageSize)
+      const next = records.at(-1)?.seq ?? after
+      return Response.json({ records, next, more: next < this.log.length })
+    }
+    if (url.pathname === '/api/people') {
+      return Response.json({ people: [{ id: 'p1', name: 'Wenna', role: 'technician', active: true }] })
+    }
+    return Response.json({}, { status: 404 })
+  }
+
+  private take(records: RecordEnvelope[]): Response {
+    this.batches += 1
+    const answers = records.map((record) => {
+      const sentence = this.refuse.get(record.id) ?? this.refuse.get(record.kind)
+      if (sentence !== undefined) return { id: record.id, outcome: 'refused', rule: 'a rule', sentence }
+      const known = this.log.find((entry) => entry.id === record.id)
+      if (known) return { id: record.id, outcome: 'already stored', seq: known.seq }
+      const seq = this.log.length + 1
+      this.log.push({ ...record, seq, receivedAt: record.saidAt, clockShiftMs: 0 })
+      return { id: record.id, outcome: 'stored', seq }
+    })
+    if (this.loseNextAnswer) {
+      this.loseNextAnswer = false
+      throw new TypeError('Failed to fetch')
+    }
+    return Response.json({ answers })
+  }
+}
+
+let server: PretendServer
+let clock: Date
+const me = { id: 'p1', name: 'Wenna', role: 'technician' } as const
+const open = (): Promise<Device> => openDevice({ me, deviceId: 'd1', now: () => clock })
+const makerNames = (device: Device) =>
+  [...device.state().file.makers.values()].map((entry) => entry.body.name)
+
+beforeEach(() => {
+  globalThis.indexedDB = new IDBFactory()
+  server = new PretendServer()
+  clock = new Date('2026-02-01T10:00:00Z')
+  vi.stubGlobal('fetch', server.handle)
+  return () => vi.unstubAllGlobals()
+})
+
+describe('device.add(kind, body)', () => {
+  test('shows the record at once, sends it, and lets go of it only when the server has it', async () => {
+    const device = await open()
+    server.reachable = false
+    await device.add('maker', { name: 'Orrinmoor' })
+    await device.sync()
+    expect(makerNames(device)).toEqual(['Orrinmoor'])
+    expect(device.state().waiting).toHaveLength(1)
+    expect(device.state().trouble?.why).toBe('no signal')
+
+    server.reachable = true
+    await device.sync()
+    expect(device.state().waiting).toEqual([])
+    expect(device.state().trouble).toBeUndefined()
+    expect(server.log.map((entry) => entry.body.name)).toEqual(['Orrinmoor'])
+    expect([...device.state().file.makers.values()][0]?.waiting).toBe(false)
+  })
+
+  test('survives closing: what waits is there when the device is opened again', async () => {
+    server.reachable = false
+    const first = await open()
+    await first.add('maker', { name: 'Tessenby' })
+    await first.sync()
+    first.close()
+    const second = await open()
+    expect(makerNames(second)).toEqual(['Tessenby'])
+    expect(second.state().waiting).toHaveLength(1)
+    second.close()
+  })
+
+  test('an answer lost on the way back stores the record once all the same', async () => {
+    const device = await open()
+    server.loseNextAnswer = true
+    await device.add('maker', { name: 'Orrinmoor' })
+    await device.sync()
+    await device.sync()
+    expect(server.log).toHaveLength(1)
+    expect(device.state().waiting).toEqual([])
+  })
+
+  test('a session that ran out keeps the record and sends it after sign-in', async () => {
+    const device = await open()
+    server.signedIn = false
+    await device.add('maker', { name: 'Orrinmoor' })
+    await device.sync()
+    expect(device.state().trouble?.why).toBe('signed out')
+    expect(device.state().waiting).toHaveLength(1)
+    server.signedIn = true
+    await device.sync()
+    expect(server.log).toHaveLength(1)
+  })
+
+  test('sends in the order in which things were said', async () => {
+    const device = await open()
+    server.reachable = false
+    for (const name of ['first', 'second', 'third']) await device.add('maker', { name })
+    server.reachable = true
+    await device.sync()
+    expect(server.log.map((entry) => entry.body.name)).toEqual(['first', 'second', 'third'])
+  })
+
+  test('a kind that does not exist is the caller’s mistake', async () => {
+    const device = await open()
+    await expect(device.add('rumour', {})).rejects.toThrow(RangeError)
+  })
+})
+
+describe('refused records', () => {
+  test('stay on the device with the reason, out of the file, until their person drops them', async () => {
+    server.refuse.set('maker', 'There is a maker of that name.')
+    const device = await open()
+    await device.add('maker', { name: 'Orrinmoor' })
+    await device.sync()
+    const [refused] = device.state().refused
+    expect(refused?.refusal?.sentence).toBe('There is a maker of that name.')
+    expect(makerNames(device)).toEqual([])
+    await device.dropRefused(refused!.record.id)
+    expect(device.state().refused).toEqual([])
+  })
+
+  test('do not hold up the ones behind them', async () => {
+    const device = await open()
+    server.reachable = false
+    const bad = await device.add('maker', { name: 'bad' })
+    await device.add('maker', { name: 'good' })
+    server.refuse.set(bad, 'no')
+    server.reachable = true
+    await device.sync()
+    expect(server.log.map((entry) => entry.body.name)).toEqual(['good'])
+  })
+})
+
+describe('device.sync()', () => {
+  test('fetches page by page and goes on from the last number examined', async () => {
+    server.pageSize = 2
+    const writer = await open()
+    for (const name of ['a', 'b', 'c', 'd', 'e']) await writer.add('maker', { name })
+    await writer.sync()
+    writer.close()
+    globalThis.indexedDB = new IDBFactory()
+    const reader = await open()
+    await reader.sync()
+    expect(makerNames(reader)).toEqual(['a', 'b', 'c', 'd', 'e'])
+    expect(reader.state().freshAt).toBe(clock.toISOString())
+    expect(reader.state().names.get('p1')).toBe('Wenna')
+    reader.close()
+  })
+
+  test('a server that answers nonsense is named, and nothing is lost', async () => {
+    const device = await open()
+    server.reachable = false
+    await device.add('maker', { name: 'Orrinmoor' })
+    await device.sync()
+    vi.stubGlobal('fetch', async () => new Response('<html>', { status: 200 }))
+    await device.sync()
+    expect(device.state().trouble).toMatchObject({ why: 'server trouble' })
+    expect(device.state().waiting).toHaveLength(1)
+  })
+})
+
+describe('one database per person', () => {
+  test('another person on the same device neither sees nor sends the first one’s records', async () => {
+    server.reachable = false
+    const mine = await open()
+    await mine.add('maker', { name: 'Orrinmoor' })
+    await mine.sync()
+    mine.close()
+    server.reachable = true
+    const other = await openDevice({ me: { ...me, id: 'p2' }, deviceId: 'd1', now: () => clock })
+    await other.sync()
+    expect(makerNames(other)).toEqual([])
+    expect(server.log).toEqual([])
+    other.close()
+  })
+})
+
+describe('drafts', () => {
+  test('what was typed is there after the app was closed', async () => {
+    const first = await open()
+    await first.writeDraft('report', { asWritten: '.58 WC' })
+    first.close()
+    const second = await open()
+    expect(await second.readDraft('report')).toEqual({ asWritten: '.58 WC' })
+    await second.clearDraft('report')
+    expect(await second.readDraft('report')).toBeUndefined()
+    second.close()
+  })
+})
+
+describe('settleOutbox(items, answers), nextBatch(items, size)', () => {
+  const item = (id: string, order: number): OutboxItem => ({
+    order,
+    record: {
+      id,
+      kind: 'maker',
+      version: 1,
+      body: {},
+      saidAt: '2026-02-01T10:00:00Z',
+      author: 'p1',
+      device: 'd1',
+    },
+  })
+
+  test('a record that waits for another, or has no answer, stays to be sent again', () => {
+    const sent = settleOutbox(
+      [item('a', 1), item('b', 2), item('c', 3)],
+      [
+        { id: 'a', outcome: 'waiting for', ids: ['z'] },
+        { id: 'b', outcome: 'stored', seq: 4 },
+      ],
+    )
+    expect(sent.stored.map(({ record }) => record.id)).toEqual(['b'])
+    expect(sent.refused).toEqual([])
+  })
+
+  test('a batch takes the oldest first and leaves refused ones out', () => {
+    const refused = { ...item('a', 1), refusal: { rule: 'r', sentence: 's' } }
+    const batch = nextBatch([item('c', 3), refused, item('b', 2), item('d', 4)], 2)
+    expect(batch.map(({ record }) => record.id)).toEqual(['b', 'c'])
+  })
+})
