@@ -1,0 +1,70 @@
+'use client'
+
+import { type ReactNode, useEffect, useState } from 'react'
+import { type Device, openDevice } from '@/lib/device/device'
+import { fetchMe, type Person } from '@/lib/device/transport'
+import { DeviceContext } from './deviceContext'
+import { deviceId, rememberedPerson, rememberPerson } from './whoIsHere'
+
+/** How often an open screen asks for news and sends what waits, in milliseconds. */
+const syncEvery = 30_000
+
+type Opening = 'opening' | { device: Device; me: Person } | { problem: string }
+
+/** Opens the signed-in person's store and keeps it in step with the server while the screen is open. */
+export function DeviceProvider({ children }: { children: ReactNode }) {
+  const [opening, setOpening] = useState<Opening>('opening')
+
+  useEffect(() => {
+    let closed = false
+    let open: Device | undefined
+    const openFor = async (me: Person): Promise<void> => {
+      const device = await openDevice({ me, deviceId: deviceId(localStorage), now: () => new Date() })
+      if (closed) return device.close()
+      open?.close()
+      open = device
+      setOpening({ device, me })
+      await device.sync()
+    }
+    const begin = async (): Promise<void> => {
+      const remembered = rememberedPerson(localStorage)
+      if (remembered !== undefined) await openFor(remembered)
+      const called = await fetchMe()
+      if (closed) return
+      if (called.ok) {
+        rememberPerson(localStorage, called.value)
+        const changed = remembered?.id !== called.value.id || remembered.role !== called.value.role
+        if (changed) await openFor(called.value)
+      } else if (remembered === undefined) {
+        if (called.why === 'signed out') location.assign(signInAddress())
+        else setOpening({ problem: `${called.message} Reload when the server can be reached.` })
+      }
+    }
+    begin().catch((cause) => setOpening({ problem: storeTrouble(cause) }))
+
+    const sync = (): void => void open?.sync()
+    const onVisible = (): void => {
+      if (document.visibilityState === 'visible') sync()
+    }
+    const timer = setInterval(sync, syncEvery)
+    window.addEventListener('online', sync)
+    document.addEventListener('visibilitychange', onVisible)
+    return () => {
+      closed = true
+      clearInterval(timer)
+      window.removeEventListener('online', sync)
+      document.removeEventListener('visibilitychange', onVisible)
+      open?.close()
+    }
+  }, [])
+
+  if (opening === 'opening') return <p role="status">Opening the team file …</p>
+  if ('problem' in opening) return <p role="alert">{opening.problem}</p>
+  return <DeviceContext value={opening.device}>{children}</DeviceContext>
+}
+
+const signInAddress = (): string => `/sign-in?next=${encodeURIComponent(location.pathname + location.search)}`
+
+const storeTrouble = (cause: unknown): string =>
+  `This browser does not let Inchwater keep its file (${cause instanceof Error ? cause.message : String(cause)}). ` +
+  'Leave private browsing, or free some space, and reload.'

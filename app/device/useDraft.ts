@@ -1,0 +1,57 @@
+'use client'
+
+import { useCallback, useEffect, useRef, useState } from 'react'
+import { useDevice } from './deviceContext'
+
+/** How long after the last key a draft is written, in milliseconds. */
+const settleMs = 250
+
+/**
+ * A form's value that survives a reload, a crash and a lost session: it is kept on the device as it is typed.
+ *
+ * @param key names the form, and what it is about
+ * @returns the value, a setter, and `done`, which lets go of the draft once its record is in the outbox;
+ *   `restored` says that the value was found on the device
+ */
+export function useDraft<T extends object>(key: string, initial: T) {
+  const device = useDevice()
+  const [value, setValue] = useState(initial)
+  const [restored, setRestored] = useState(false)
+  const timer = useRef<ReturnType<typeof setTimeout>>(undefined)
+  const touched = useRef(false)
+
+  useEffect(() => {
+    touched.current = false
+    let gone = false
+    device.readDraft(key).then((kept) => {
+      // What was typed before the draft came back from the disk is newer than the draft.
+      if (gone || touched.current || kept === undefined) return
+      setValue((now) => ({ ...now, ...(kept as Partial<T>) }))
+      setRestored(true)
+    })
+    return () => {
+      gone = true
+    }
+  }, [device, key])
+
+  const change = useCallback(
+    (part: Partial<T>) => {
+      touched.current = true
+      setValue((now) => {
+        const next = { ...now, ...part }
+        clearTimeout(timer.current)
+        timer.current = setTimeout(() => void device.writeDraft(key, next), settleMs)
+        return next
+      })
+    },
+    [device, key],
+  )
+
+  const done = useCallback(async () => {
+    clearTimeout(timer.current)
+    await device.clearDraft(key)
+    setRestored(false)
+  }, [device, key])
+
+  return { value, change, done, restored }
+}

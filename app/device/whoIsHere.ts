@@ -1,0 +1,35 @@
+import { v4 as uuid } from 'uuid'
+import { z } from 'zod'
+import type { Person } from '@/lib/device/transport'
+import { roles } from '@/lib/records/envelope'
+
+const meKey = 'inchwater person'
+const deviceKey = 'inchwater device'
+const person = z.object({ id: z.string(), name: z.string(), role: z.enum(roles) })
+
+/** The person who last signed in on this device, known without asking the server. */
+export function rememberedPerson(storage: Storage): Person | undefined {
+  const kept = storage.getItem(meKey)
+  if (kept === null) return undefined
+  try {
+    return person.parse(JSON.parse(kept))
+  } catch {
+    // Written by something else or cut short: the server will say who is here.
+    storage.removeItem(meKey)
+    return undefined
+  }
+}
+
+export const rememberPerson = (storage: Storage, me: Person): void =>
+  storage.setItem(meKey, JSON.stringify({ id: me.id, name: me.name, role: me.role }))
+
+export const forgetPerson = (storage: Storage): void => storage.removeItem(meKey)
+
+/** This browser's own id, made once. It names the device in every record. */
+export function deviceId(storage: Storage): string {
+  const kept = storage.getItem(deviceKey)
+  if (kept !== null) return kept
+  const made = uuid()
+  storage.setItem(deviceKey, made)
+  return made
+}
