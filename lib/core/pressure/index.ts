@@ -1,0 +1,15 @@
+export { formatPressure, pressureNumeral, unitLabel, usualDecimals } from './formatPressure'
+export { plausibilityWarnings } from './plausibility'
+export type { PressureText, ReadPressureOptions, Warning } from './pressureText'
+export { spellDigits, spellPressure } from './spellPressure'
+export {
+  fromPascals,
+  inchOfWater4CelsiusPascals,
+  inchOfWater60FahrenheitPascals,
+  type PressureUnit,
+  pascalsPer,
+  pressureUnits,
+  toPascals,
+  ucumCode,
+} from './units'
+export { confirmRatingRange, isUsualRating, usualRatingRange } from './usualRange'
