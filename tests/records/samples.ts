@@ -198,6 +198,7 @@ const samples: Sample[] = [
       revisionRange: { from: 'A', to: 'C' },
       elevationBand: { toMetres: 1372 },
       requestId: ids.request,
+      gaugeId: ids.gauge,
       note: 'Asked twice.',
     },
   ],

@@ -65,6 +65,8 @@ export const reportBody = z
     revisionRange: codeRange.optional(),
     serialRange: codeRange.optional(),
     elevationBand: elevationBand.optional(),
+    /** The gauge of a bench check. */
+    gaugeId: recordId.optional(),
     /** The request that this report answers. */
     requestId: recordId.optional(),
     note: note.optional(),
@@ -92,6 +94,7 @@ export const report = defineKind<ReportBody>({
       body.positionId,
       body.furnaceId,
       body.readOffPart,
+      body.gaugeId,
       body.requestId,
       body.proof?.kind === 'photo' ? body.proof.photoId : undefined,
     ].filter((id) => id !== undefined),
