@@ -1,0 +1,15 @@
+import type { ReactNode } from 'react'
+import styles from './answers.module.css'
+
+/** A line of trouble for the person who must act. It is read out when it appears; nothing shows without words. */
+export function Problem({ children, id }: { children?: ReactNode; id?: string }) {
+  return (
+    <div role="alert" id={id}>
+      {children && (
+        <p className={styles.problem}>
+          <b>Look here:</b> {children}
+        </p>
+      )}
+    </div>
+  )
+}
