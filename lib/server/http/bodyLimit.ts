@@ -1,0 +1,41 @@
+const MiB = 1024 * 1024
+
+/** The longest body that a write to the API may have, by the start of its path. The first that fits counts. */
+const limits: [path: string, bytes: number][] = [
+  ['/api/photos', 16 * MiB],
+  ['/api/import', 16 * MiB],
+  ['/api/records', 4 * MiB],
+  ['/', MiB],
+]
+
+/** A request as far as its body's length is concerned. */
+type Sent = {
+  method: string
+  path: string
+  contentLength: string | undefined
+  transferEncoding: string | undefined
+}
+
+/**
+ * Judges a request by the length it announces, before any of it is read. Node reads no further than was announced,
+ * and a browser always announces it (RFC 9110, 8.6).
+ *
+ * @returns the refusal, or undefined when it may go on
+ */
+export function refuseBody({ method, path, contentLength, transferEncoding }: Sent) {
+  if (method === 'GET' || method === 'HEAD') return undefined
+  if (transferEncoding !== undefined) {
+    return {
+      status: 411,
+      code: 'length-required',
+      message: 'Send this with its length (a Content-Length header).',
+    }
+  }
+  const most = limits.find(([start]) => path.startsWith(start))![1]
+  if (Number(contentLength ?? 0) <= most) return undefined
+  return {
+    status: 413,
+    code: 'too-long',
+    message: `This is too long: at most ${most / MiB} MiB can be sent here at once.`,
+  }
+}
