@@ -3,13 +3,10 @@ import styles from './answers.module.css'
 
 /** A line of trouble for the person who must act. It is read out when it appears; nothing shows without words. */
 export function Problem({ children, id }: { children?: ReactNode; id?: string }) {
+  if (!children) return null
   return (
-    <div role="alert" id={id}>
-      {children && (
-        <p className={styles.problem}>
-          <b>Look here:</b> {children}
-        </p>
-      )}
-    </div>
+    <p role="alert" id={id} className={styles.problem}>
+      {children}
+    </p>
   )
 }

@@ -1,4 +1,4 @@
-import type { AnchorHTMLAttributes, ButtonHTMLAttributes } from 'react'
+import type { AnchorHTMLAttributes, ButtonHTMLAttributes, MouseEvent } from 'react'
 import { classNames } from '../classNames'
 import styles from './button.module.css'
 
@@ -15,13 +15,18 @@ export function Button({ kind = 'plain', wide, busy, type = 'button', className,
     <button
       {...rest}
       type={type}
-      aria-busy={busy ? true : undefined}
-      disabled={rest.disabled || Boolean(busy)}
+      aria-disabled={busy ? true : undefined}
+      onClick={busy ? stop : rest.onClick}
       className={classNames(styles.button, styles[kind], wide && styles.wide, className)}
     >
       {busy ?? rest.children}
     </button>
   )
+}
+
+// A busy button keeps the focus, which a disabled one would lose; it only does nothing more.
+function stop(event: MouseEvent) {
+  event.preventDefault()
 }
 
 type LinkProps = Shared & Omit<AnchorHTMLAttributes<HTMLAnchorElement>, 'style'> & { href: string }

@@ -24,7 +24,7 @@ export function Choice<Value extends string>(props: Props<Value>) {
   const id = useId()
   const described = [hint && `${id}-hint`, error && `${id}-error`].filter(Boolean).join(' ') || undefined
   return (
-    <fieldset className={styles.field} aria-describedby={described} aria-invalid={error ? true : undefined}>
+    <fieldset className={styles.field} aria-describedby={described}>
       <legend>{legend}</legend>
       {hint && (
         <p className={styles.hint} id={`${id}-hint`}>

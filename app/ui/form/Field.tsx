@@ -42,9 +42,10 @@ export function Field({ label, hint, error, children, id: givenId }: Props) {
 
 /** The error line of a control. It is read out when it appears. */
 export function FieldError({ id, children }: { id: string; children?: ReactNode }) {
+  if (!children) return null
   return (
-    <div role="alert" id={id}>
-      {children && <p className={styles.error}>{children}</p>}
-    </div>
+    <p role="alert" id={id} className={styles.error}>
+      {children}
+    </p>
   )
 }

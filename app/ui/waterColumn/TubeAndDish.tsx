@@ -1,23 +1,18 @@
-import type { ColumnScale } from './columnScale'
-import { across } from './measures'
+import type { Frame } from './columnScale'
+import { across, dishDepth, rim } from './measures'
 import styles from './waterColumn.module.css'
 
-const rim = 7
-
 /** The glass: an open tube, a shallow dish, and a well below the dish where pressure needs the depth. */
-export function TubeAndDish({ scale, foot }: { scale: ColumnScale; foot: number }) {
-  const { left, right, dishLeft, dishRight, wellLeft, wellRight, dishDepth } = across
-  const { dishLine, highest, lowest } = scale
-  const dishFoot = dishLine + dishDepth
-  const deep = lowest > dishLine + 1
-  const tubeTop = Math.min(highest, dishLine - 24) - 10
-  const tubeFoot = foot - (deep ? 8 : 7)
-  const dish = deep
-    ? `M${dishLeft} ${dishLine - rim}V${dishFoot}H${wellLeft}V${foot}H${wellRight}V${dishFoot}H${dishRight}V${dishLine - rim}`
-    : `M${dishLeft} ${dishLine - rim}V${foot}H${dishRight}V${dishLine - rim}`
+export function TubeAndDish({ dishLine, tubeTop, tubeFoot, foot, deep }: Frame) {
+  const { left, right, dishLeft, dishRight, wellLeft, wellRight } = across
+  const corner = 5
+  const dishFoot = deep ? dishLine + dishDepth : foot
+  const well = deep ? `H${wellLeft}V${foot}H${wellRight}V${dishFoot}` : ''
   return (
     <g className={styles.glass}>
-      <path d={dish} />
+      <path
+        d={`M${dishLeft} ${dishLine - rim}V${dishFoot - corner}q0 ${corner} ${corner} ${corner}${well}H${dishRight - corner}q${corner} 0 ${corner} ${-corner}V${dishLine - rim}`}
+      />
       <path d={`M${left} ${tubeTop}V${tubeFoot}M${right} ${tubeTop}V${tubeFoot}`} />
     </g>
   )

@@ -1,41 +1,47 @@
 import type { Column } from './column'
-import type { ColumnScale } from './columnScale'
-import { across } from './measures'
+import type { ColumnScale, Frame } from './columnScale'
+import { across, dishDepth } from './measures'
 import styles from './waterColumn.module.css'
 
-type Props = { id: string; column: Column; scale: ColumnScale; level: number; foot: number }
+type Props = { id: string; column: Column; heightOf: ColumnScale['heightOf']; frame: Frame }
 
 /** The water in dish and tube. Its edge in the tube is as soft as the reading is uncertain. */
-export function Water({ id, column, scale, level, foot }: Props) {
-  const { left, right, dishLeft, dishRight, wellLeft, wellRight, dishDepth } = across
-  const { dishLine, lowest, heightOf } = scale
-  const deep = lowest > dishLine + 1
-  const dishFoot = deep ? dishLine + dishDepth : foot
+export function Water({ id, column, heightOf, frame }: Props) {
+  const { left, right, dishLeft, dishRight, wellLeft, wellRight } = across
+  const { dishLine, tubeTop, foot, deep } = frame
   const { reading, earlier = [] } = column
+  const dishFoot = deep ? dishLine + dishDepth : foot
+  const bore = { x: left, width: right - left }
+  const level = reading ? heightOf(reading.pascals) : dishLine
   const softness = reading ? Math.abs(heightOf(reading.uncertaintyPascals) - heightOf(0)) : 0
   const full = Math.min(level + softness, foot)
   return (
     <g>
-      <defs>
-        <linearGradient id={`${id}-edge`} x1="0" y1="1" x2="0" y2="0">
-          <stop offset="0" className={styles.soft} />
-          <stop offset="1" className={styles.gone} />
-        </linearGradient>
-      </defs>
-      <path className={styles.water} d={`M${dishLeft} ${dishLine}H${dishRight}V${dishFoot}H${dishLeft}Z`} />
+      <linearGradient id={`${id}-edge`} x1="0" y1="1" x2="0" y2="0">
+        <stop offset="0" className={styles.soft} />
+        <stop offset="1" className={styles.gone} />
+      </linearGradient>
+      <rect
+        className={styles.water}
+        x={dishLeft}
+        y={dishLine}
+        width={dishRight - dishLeft}
+        height={dishFoot - dishLine}
+        rx={4}
+      />
       {deep && (
-        <path className={styles.water} d={`M${wellLeft} ${dishFoot}H${wellRight}V${foot}H${wellLeft}Z`} />
-      )}
-      <rect className={styles.empty} x={left} y={0} width={right - left} height={foot - 6} />
-      <rect className={styles.water} x={left} y={full} width={right - left} height={foot - full} />
-      {softness > 0 && (
         <rect
-          fill={`url(#${id}-edge)`}
-          x={left}
-          y={level - softness}
-          width={right - left}
-          height={softness * 2}
+          className={styles.water}
+          x={wellLeft}
+          y={dishFoot - 4}
+          width={wellRight - wellLeft}
+          height={foot - dishFoot + 4}
         />
+      )}
+      <rect className={styles.empty} {...bore} y={tubeTop} height={frame.tubeFoot - tubeTop} />
+      <rect className={styles.water} {...bore} y={full} height={foot - full} />
+      {softness > 0 && (
+        <rect fill={`url(#${id}-edge)`} {...bore} y={level - softness} height={full - level + softness} />
       )}
       {earlier.length > 0 && (
         <path

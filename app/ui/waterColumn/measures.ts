@@ -3,21 +3,28 @@
  * grows with the reader's text.
  */
 export const across = {
-  width: 172,
-  figures: 38,
-  tick: 46,
-  left: 56,
-  right: 78,
-  dishLeft: 40,
-  dishRight: 94,
-  wellLeft: 50,
-  wellRight: 84,
-  lineStart: 51,
-  lineEnd: 86,
-  words: 98,
-  labelGap: 5,
-  dishDepth: 20,
+  width: 176,
+  figures: 31,
+  tick: 44,
+  left: 54,
+  right: 80,
+  dishLeft: 36,
+  dishRight: 98,
+  wellLeft: 48,
+  wellRight: 86,
+  lineStart: 49,
+  lineEnd: 88,
+  words: 103,
 } as const
 
 /** Of a line of words beside the tube. */
 export const lineHeight = 15
+
+/** Between two labels. */
+export const labelGap = 5
+
+/** Of the dish, below its water. */
+export const dishDepth = 18
+
+/** How far the glass of the dish stands above its water. */
+export const rim = 7

@@ -1,10 +1,14 @@
+import type { ReactNode } from 'react'
 import { formatPressure, type PressureUnit, pressureNumeral, unitLabel } from '@/lib/core/pressure'
 import type { Action, LimitKind } from '@/lib/core/vocabulary'
 import { classNames } from '../classNames'
+import { Beside } from '../paper/Beside'
 import { actionWords } from './actionWords'
 import { type DatedLevel, LevelWord } from './LevelWord'
 import { otherUnit, toleranceWords } from './pressureWords'
+import { Quiet } from './Quiet'
 import { type SourceLine, SourceList } from './SourceList'
+import { sayDate } from './sayDate'
 import styles from './setpoint.module.css'
 
 /** What a number must never be seen without. */
@@ -23,6 +27,8 @@ type Props = {
   standing: ShownStanding
   /** Large: readable at arm's length. Small: beside a larger one. Line: within a list; the sources stand in one line. */
   size?: 'large' | 'small' | 'line'
+  /** A WaterColumn to stand at its left. */
+  picture?: ReactNode
 }
 
 /**
@@ -30,7 +36,7 @@ type Props = {
  * sources with theirs. A number without a source is not shown; that it is missing is said instead.
  */
 export function SetpointNumber(props: Props) {
-  const { pascals, unit, action, decimals, standing, size = 'large' } = props
+  const { pascals, unit, action, decimals, standing, size = 'large', picture } = props
   const words = actionWords[action]
   if (standing.sources.length === 0) {
     return (
@@ -38,8 +44,7 @@ export function SetpointNumber(props: Props) {
     )
   }
   const tolerance = toleranceWords(props, unit, decimals)
-  const sourceLine = standing.sources.map((source) => source.words).join('; ')
-  return (
+  const figures = (
     <div className={classNames(styles.setpoint, styles[size])}>
       <p className={styles.name}>{words.name}</p>
       <p className={styles.figure}>
@@ -53,11 +58,25 @@ export function SetpointNumber(props: Props) {
       <p>
         <LevelWord level={standing.level} asOf={standing.asOf} />
       </p>
-      {size === 'line' ? (
-        <p className={styles.sourceLine}>{sourceLine}</p>
-      ) : (
-        <SourceList sources={standing.sources} label={`Sources of: ${words.name}`} />
-      )}
+    </div>
+  )
+  const sources =
+    size === 'line' ? (
+      <Quiet>{standing.sources.map(({ words, date }) => `${words}, ${sayDate(date)}`).join('; ')}</Quiet>
+    ) : (
+      <SourceList sources={standing.sources} label={`Sources of: ${words.name}`} />
+    )
+  if (picture) {
+    return (
+      <Beside picture={picture} below={sources}>
+        {figures}
+      </Beside>
+    )
+  }
+  return (
+    <div>
+      {figures}
+      {sources}
     </div>
   )
 }

@@ -1,0 +1,24 @@
+import type { ReactNode } from 'react'
+import styles from './paper.module.css'
+
+type Props = {
+  /** A WaterColumn. */
+  picture: ReactNode
+  /** What the picture illustrates, in words and figures. */
+  children: ReactNode
+  /** What follows below both, over the whole width. */
+  below?: ReactNode
+}
+
+/** A picture with its words beside it; one below the other where it is too narrow for both. */
+export function Beside({ picture, children, below }: Props) {
+  return (
+    <div className={styles.besideRoom}>
+      <div className={styles.beside}>
+        {picture}
+        <div className={styles.besideWords}>{children}</div>
+      </div>
+      {below}
+    </div>
+  )
+}
