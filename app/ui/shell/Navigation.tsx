@@ -13,12 +13,14 @@ export function Navigation() {
   const address = usePathname() ?? '/'
   const known = !pathsWithoutPlaces.some((path) => belongsTo(address, path))
   return (
-    <>
+    <div className={styles.around}>
       <header className={styles.top}>
         <a href="/" className={styles.name}>
           Inchwater
         </a>
-        <DangerSheet look="words">Danger sheet</DangerSheet>
+        <div className={styles.danger}>
+          <DangerSheet look="words">Danger sheet</DangerSheet>
+        </div>
         {known && (
           <>
             <button type="button" className={styles.moreButton} popoverTarget="more-places">
@@ -35,7 +37,7 @@ export function Navigation() {
           <Places places={mainPlaces} address={address} />
         </nav>
       )}
-    </>
+    </div>
   )
 }
 

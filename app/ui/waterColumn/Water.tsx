@@ -39,7 +39,8 @@ export function Water({ id, column, heightOf, frame }: Props) {
         />
       )}
       <rect className={styles.empty} {...bore} y={tubeTop} height={frame.tubeFoot - tubeTop} />
-      <rect className={styles.water} {...bore} y={full} height={foot - full} />
+      {/* The two overlap by a hair, or a light seam would show between them. */}
+      <rect className={styles.water} {...bore} y={full - 0.5} height={foot - full + 0.5} />
       {softness > 0 && (
         <rect fill={`url(#${id}-edge)`} {...bore} y={level - softness} height={full - level + softness} />
       )}

@@ -24,7 +24,7 @@ export function WaterColumn(column: Column) {
   return (
     <svg
       className={styles.column}
-      viewBox={`0 0 ${across.width} ${frame.foot + 3}`}
+      viewBox={`0 0 ${across.width} ${frame.foot + (frame.deep ? 16 : 3)}`}
       role="img"
       aria-label={describeColumn(column)}
     >
@@ -37,7 +37,7 @@ export function WaterColumn(column: Column) {
         </text>
       )}
       {frame.deep && (
-        <text className={styles.aside} y={frame.foot}>
+        <text className={styles.aside} y={frame.foot + 12}>
           pressure
         </text>
       )}

@@ -8,7 +8,7 @@ export type ColumnLabel = { key: string; pascals: number; lines: string[] } & (
 )
 
 const verbs = { closes: ['closes'], opens: ['opens'], 'not stated': ['action', 'not stated'] } as const
-const limits = { nominal: [], maximum: ['at most'], minimum: ['at least'] } as const
+const limits = { nominal: [], maximum: ['maximum'], minimum: ['minimum'] } as const
 
 /** Every label of a column. A mark's word is never without the level of its standing. */
 export function columnLabels({ unit, marks, reading, earlier = [] }: Column): ColumnLabel[] {

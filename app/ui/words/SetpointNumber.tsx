@@ -44,11 +44,12 @@ export function SetpointNumber(props: Props) {
     )
   }
   const tolerance = toleranceWords(props, unit, decimals)
+  const figure = pressureNumeral(pascals, unit, decimals)
   const figures = (
     <div className={classNames(styles.setpoint, styles[size])}>
       <p className={styles.name}>{words.name}</p>
       <p className={styles.figure}>
-        <span className={styles.numeral}>{pressureNumeral(pascals, unit, decimals)}</span>{' '}
+        <span className={classNames(styles.numeral, figure.length > 4 && styles.long)}>{figure}</span>{' '}
         <span className={styles.unit}>{unitLabel[unit]}</span>
       </p>
       <p className={styles.beside}>

@@ -6,10 +6,10 @@ export const otherUnit = (unit: PressureUnit): PressureUnit => (unit === 'inH2O'
 
 type Tolerance = { toleranceAbove?: number; toleranceBelow?: number; limit: LimitKind }
 
-const sides: Record<LimitKind, string> = { nominal: '', maximum: 'at most', minimum: 'at least' }
+const sides: Record<LimitKind, string> = { nominal: '', maximum: 'maximum', minimum: 'minimum' }
 
 /**
- * What may be above and below a number, in figures of the unit: `± 0.05`, `+ 0.00 − 0.05`, `at most`, `at least`.
+ * What may be above and below a number, in figures of the unit: `± 0.05`, `+ 0.00 − 0.05`, `maximum`, `minimum`.
  * Empty when a nominal value has no stated tolerance. Tolerances are in pascals.
  */
 export function toleranceWords(tolerance: Tolerance, unit: PressureUnit, decimals?: number): string {
