@@ -1,0 +1,150 @@
+import {
+  type FurnaceForRating,
+  type FurnaceRating,
+  learnReliability,
+  type RatingReport,
+  type RatingSettings,
+  ratingFor,
+} from '@/lib/core/rating'
+import type { Entry } from '../fold/entry'
+import { counting, type TeamFile } from '../fold/teamFile'
+import type { EquipmentRangeBody } from '../kinds/equipmentRange'
+import type { FoundFittedBody } from '../kinds/foundFitted'
+import type { MakerBody } from '../kinds/maker'
+import type { PositionBody } from '../kinds/position'
+import type { RatingRequestBody } from '../kinds/ratingRequest'
+import type { ReportBody } from '../kinds/report'
+import type { SettlementBody } from '../kinds/settlement'
+import { partsByPosition } from './findEntries'
+import { isSuperseded, type PartLink, partChain } from './partChain'
+import { ratingReportOf, reportsAt } from './ratingReports'
+
+/** Everything a setpoint card shows of one switch position, for one furnace as far as it is known. */
+export type Setpoint = {
+  position: Entry<PositionBody>
+  range: Entry<EquipmentRangeBody>
+  maker: Entry<MakerBody> | undefined
+  rating: FurnaceRating
+  /** Each line of factory part numbers for this position, oldest first. */
+  partLines: PartLink[][]
+  /** Every report that counts, by id. */
+  reports: ReadonlyMap<string, Entry<ReportBody>>
+  withdrawn: Entry<ReportBody>[]
+  settlements: Entry<SettlementBody>[]
+  openRequests: Entry<RatingRequestBody>[]
+  /** Switches that were found here although they should not be. */
+  foundFitted: Entry<FoundFittedBody>[]
+  /** The other positions of the same range. */
+  others: Entry<PositionBody>[]
+}
+
+/**
+ * Gathers what is on file about a position; undefined when the position is not on file.
+ * @param settings from `ratingSettings`, made once for a whole list
+ */
+export function setpointOf(
+  file: TeamFile,
+  positionId: string,
+  furnace: FurnaceForRating,
+  settings: RatingSettings,
+): Setpoint | undefined {
+  const position = file.positions.get(file.keptId(positionId))
+  const range = position && file.ranges.get(file.keptId(position.body.rangeId))
+  if (position === undefined || range === undefined) return undefined
+  const at = (id: string | undefined) => id !== undefined && file.keptId(id) === position.id
+  const reports = reportsAt(file, position.id)
+  const others = counting(file.positions).filter(
+    (other) => other.id !== position.id && file.keptId(other.body.rangeId) === range.id,
+  )
+  return {
+    position,
+    range,
+    maker: file.makers.get(file.keptId(range.body.makerId)),
+    rating: ratingFor(
+      reports.map((report) => ratingReportOf(report, file)),
+      furnace,
+      settings,
+      sisterReports(file, position, others),
+    ),
+    partLines: partLinesAt(file, position.id),
+    reports: new Map(reports.map((report) => [report.id, report])),
+    withdrawn: [...file.reports.values()].filter(
+      (report) => report.withdrawn !== undefined && at(report.body.positionId),
+    ),
+    settlements: counting(file.settlements).filter((settlement) => at(settlement.body.positionId)),
+    openRequests: openRequests(file).filter((request) => at(request.body.positionId)),
+    foundFitted: counting(file.foundFitted).filter((found) => at(found.body.positionId)),
+    others,
+  }
+}
+
+/** Rating requests that no report has answered yet. */
+export function openRequests(file: TeamFile): Entry<RatingRequestBody>[] {
+  const answered = new Set(counting(file.reports).map((report) => report.body.requestId))
+  return counting(file.requests).filter((request) => !answered.has(request.id))
+}
+
+/** The weighing's settings, with what the team's log adds to them: settled disputes and what they taught. */
+export function ratingSettings(file: TeamFile, now: string): RatingSettings {
+  const settled = counting(file.settlements)
+    .filter(({ body }) => isCounting(file, body.evidenceReportId))
+    .map(({ body }) => ({
+      evidenceReportId: body.evidenceReportId,
+      overruledReportIds: body.overruledReportIds.filter((id) => isCounting(file, id)),
+      reason: body.reason,
+      upheldReportIds: upheldBy(file, body),
+    }))
+  const reports = new Map(counting(file.reports).map((report) => [report.id, ratingReportOf(report, file)]))
+  const superseded = new Set(
+    counting(file.parts)
+      .filter((part) => isSuperseded(file, part.id))
+      .map((part) => part.body.partNumber),
+  )
+  return {
+    now,
+    settledDisputes: settled,
+    reliability: learnReliability(settled, reports),
+    supersededPartNumbers: (partNumber) => superseded.has(partNumber),
+  }
+}
+
+const isCounting = (file: TeamFile, reportId: string): boolean => {
+  const report = file.reports.get(reportId)
+  return report !== undefined && report.withdrawn === undefined
+}
+
+/** Reports of the same position and action that had named the settled value all along. */
+const upheldBy = (file: TeamFile, settlement: SettlementBody): string[] =>
+  reportsAt(file, settlement.positionId)
+    .filter(
+      ({ id, body }) =>
+        id !== settlement.evidenceReportId &&
+        !settlement.overruledReportIds.includes(id) &&
+        body.action === settlement.action &&
+        body.pascals === settlement.pascals &&
+        body.limit === settlement.limit,
+    )
+    .map(({ id }) => id)
+
+/** The reports of the switch that this one is most easily taken for: the named sister, or the range's other stages. */
+function sisterReports(
+  file: TeamFile,
+  position: Entry<PositionBody>,
+  others: readonly Entry<PositionBody>[],
+): RatingReport[] {
+  const named = others.filter(
+    (other) =>
+      (position.body.sisterId !== undefined && file.keptId(position.body.sisterId) === other.id) ||
+      (other.body.sisterId !== undefined && file.keptId(other.body.sisterId) === position.id),
+  )
+  const sister = named[0]
+  return sister === undefined ? [] : reportsAt(file, sister.id).map((report) => ratingReportOf(report, file))
+}
+
+function partLinesAt(file: TeamFile, positionId: string): PartLink[][] {
+  const lines = (partsByPosition(file).get(positionId) ?? [])
+    .filter((part) => part.body.class === 'factory')
+    .map((part) => partChain(file, part.id))
+  const firstOf = new Map(lines.map((line) => [line.map(({ part }) => part.id).join(' '), line]))
+  return [...firstOf.values()]
+}
