@@ -15,6 +15,21 @@ export function refuse(status: number, code: string, message: string): Response 
   return send(failure(code, message), status)
 }
 
+/** The status that a problem is answered with; any other is a mistake of whoever sent it, 400. */
+const statuses: Record<string, number> = {
+  'no-such-person': 404,
+  'name-taken': 409,
+  'last-manager': 409,
+  'dead-link': 410,
+  'set-up-is-over': 410,
+}
+
+/** Answers with what a change came to. */
+export function answerResult(result: Result<unknown>, status = 200): Response {
+  if (result.ok) return answer(result.value, status)
+  return refuse(statuses[result.problem.code] ?? 400, result.problem.code, result.problem.message)
+}
+
 function send(body: Result<unknown>, status: number): Response {
   return Response.json(body, { status, headers: { 'cache-control': 'no-store' } })
 }

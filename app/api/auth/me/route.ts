@@ -1,0 +1,8 @@
+import { answer } from '@/lib/server/http/answers'
+import { requireRole } from '@/lib/server/people/session'
+
+/** Who is signed in here: { id, name, role }. */
+export async function GET(request: Request): Promise<Response> {
+  const person = await requireRole(request)
+  return person instanceof Response ? person : answer(person)
+}

@@ -1,0 +1,9 @@
+import { z } from 'zod'
+import { writeRoute } from '@/lib/server/http/writeRoute'
+import { changeActive } from '@/lib/server/people/changes'
+import { store } from '@/lib/server/people/store'
+
+/** Lets a deactivated person sign in again. Takes {}. */
+export const POST = writeRoute({ roles: ['manager'], form: z.object({}) }, (_typed, manager, id) =>
+  changeActive(store().database, id, true, manager.id, new Date()),
+)
