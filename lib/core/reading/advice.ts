@@ -48,14 +48,10 @@ export const adviceText = {
     sentence:
       'The open contact agrees with the reading. Leave the switch fitted: it reports trouble somewhere else.',
   },
-  'closed-contact-agrees': {
-    state: 'at rest',
-    sentence: 'The closed contact agrees with the reading: this switch is doing what it should.',
-  },
   'closed-between-break-and-make': {
     state: 'running',
     sentence:
-      'Between the break point and the make point, and closed while running: not by itself a fault. A brief dip below the break point would not be recovered, so find why the margin is small.',
+      'Between the break point and the make point, and closed while running: not by itself a fault. A brief swing past the point where it opens would not be recovered, so find why the margin is small.',
   },
   'open-between-break-and-make': {
     state: 'running',
@@ -90,7 +86,7 @@ export const adviceText = {
   'look-past-this-switch': {
     state: 'power off',
     sentence:
-      'The reading is enough and the contact is closed. Look past this switch: wiring and terminals, the control, the other devices in the string.',
+      'The contact is closed, as it should be at this reading. Look past this switch: wiring and terminals, the control, the other devices in the string.',
   },
   'find-what-raises-the-pressure': {
     state: 'outside',
@@ -145,7 +141,7 @@ export const adviceText = {
   'open-the-intake-for-a-moment': {
     state: 'gas off, inducer only',
     sentence:
-      'Take the intake pipe off at the cabinet for a moment: if the differential recovers, the restriction is on the intake side. Refit it before the gas is on.',
+      'Take the intake pipe off at the cabinet for a moment: if the reading recovers, the restriction is on the intake side. Refit it before the gas is on.',
   },
   'look-for-a-leak-before-the-tap': {
     state: 'gas off, inducer only',

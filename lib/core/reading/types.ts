@@ -80,8 +80,8 @@ export type Expected =
   | { kind: 'range'; lowPascals: number; highPascals: number; source: string }
 
 export type ReadingSettings = {
-  /** The moment of the comparison, ISO 8601; decides whether a calibration has run out. */
-  now: string
+  /** The moment of the comparison, ISO 8601 or milliseconds since 1970; decides whether a calibration has run out. */
+  now: string | number
   /** Half-width taken for a nominal value whose tolerance nobody stated. */
   assumedTolerancePascals: number
   /** s₀: how far repeats of one reading usually scatter, as a standard deviation. */
@@ -152,7 +152,7 @@ export type Comparison = {
   start?: Judgement
   /** Will it stay on? */
   run?: Judgement
-  /** The weakest standing among the limits that were judged; none was judged at rest. */
+  /** The standing of the limit that was judged; none was judged at rest. */
   standing?: Level
   /** Absent when there is neither a baseline nor a reported range to tell by. */
   higherThanExpected?: boolean

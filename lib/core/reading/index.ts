@@ -1,0 +1,24 @@
+export { type AdviceCode, type AdviceState, adviceCodes, adviceText } from './advice'
+export { combined, uncertaintyBudget } from './budget'
+export { type ComparisonInput, compareReading } from './compareReading'
+export { gaugeHalfWidth } from './instrumentUncertainty'
+export { type LimitInterval, limitInterval } from './limitInterval'
+export { probabilityAbove } from './probability'
+export { usualReadingSettings } from './settings'
+export type {
+  Comparison,
+  ContactState,
+  Expected,
+  Instrument,
+  Judgement,
+  Limit,
+  OpenPoint,
+  RatingForComparison,
+  Reading,
+  ReadingPhase,
+  ReadingSettings,
+  Steadiness,
+  UncertaintyBudget,
+  Verdict,
+} from './types'
+export { judgementWords, type VerdictWords, verdictWords } from './verdictWords'
