@@ -1,6 +1,8 @@
 export { formatPressure, pressureNumeral, unitLabel, usualDecimals } from './formatPressure'
 export { plausibilityWarnings } from './plausibility'
 export type { PressureText, ReadPressureOptions, Warning } from './pressureText'
+export { readPressureText } from './readPressureText'
+export { readRatingText } from './readRatingText'
 export { spellDigits, spellPressure } from './spellPressure'
 export {
   fromPascals,
