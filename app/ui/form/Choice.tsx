@@ -25,7 +25,7 @@ export function Choice<Value extends string>(props: Props<Value>) {
   const described = [hint && `${id}-hint`, error && `${id}-error`].filter(Boolean).join(' ') || undefined
   return (
     <fieldset className={styles.field} aria-describedby={described}>
-      <legend>{legend}</legend>
+      <legend className={styles.label}>{legend}</legend>
       {hint && (
         <p className={styles.hint} id={`${id}-hint`}>
           {hint}

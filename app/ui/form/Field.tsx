@@ -28,7 +28,9 @@ export function Field({ label, hint, error, children, id: givenId }: Props) {
   const describedBy = [hint && hintId, error && errorId].filter(Boolean).join(' ') || undefined
   return (
     <div className={styles.field}>
-      <label htmlFor={id}>{label}</label>
+      <label htmlFor={id} className={styles.label}>
+        {label}
+      </label>
       {hint && (
         <p className={styles.hint} id={hintId}>
           {hint}

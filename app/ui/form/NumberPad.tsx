@@ -45,9 +45,7 @@ export function NumberPad(props: Props) {
   })
 
   function press(key: PadKey) {
-    const start = field.current?.selectionStart ?? value.length
-    const end = field.current?.selectionEnd ?? value.length
-    const typed = pressKey({ text: value, start, end }, key)
+    const typed = pressKey({ text: value, ...selection(field.current, value) }, key)
     caret.current = { start: typed.start, end: typed.end }
     onType(typed.text)
   }
@@ -100,6 +98,13 @@ export function NumberPad(props: Props) {
       )}
     </div>
   )
+}
+
+// A field without the focus may have its caret anywhere: the pad then types at the end.
+function selection(field: HTMLInputElement | null, value: string): { start: number; end: number } {
+  const end = value.length
+  if (!field || document.activeElement !== field) return { start: end, end }
+  return { start: field.selectionStart ?? end, end: field.selectionEnd ?? end }
 }
 
 // A press must not take the caret out of the field.
