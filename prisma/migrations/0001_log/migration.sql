@@ -132,19 +132,18 @@ CREATE TRIGGER "No_general_purpose_switch_is_a_repair" BEFORE INSERT ON "LogCont
 WHEN json_extract(NEW."bytes", '$.kind') = 'repair' AND json_extract(NEW."bytes", '$.body.fittedPart') IS NOT NULL
 BEGIN
     SELECT RAISE(ABORT, 'no general-purpose switch: Only a part that the maker names for this furnace can be recorded as a repair. Order the factory part. It is already in? Record it as found fitted, when and by whom.')
-    WHERE NOT EXISTS (
+    WHERE NOT (
         WITH RECURSIVE "newest"("id") AS (
             SELECT json_extract(NEW."bytes", '$.body.fittedPart')
             UNION
             SELECT "corrected"."replacedBy"
             FROM "newest" JOIN "LogCorrection" AS "corrected" ON "corrected"."record" = "newest"."id"
         )
-        SELECT 1
+        SELECT count(*) > 0 AND sum(json_extract("said"."bytes", '$.body.class') IS NOT 'factory') = 0
         FROM "newest"
         LEFT JOIN "LogEntry" AS "part" ON "part"."id" = "newest"."id" AND "part"."kind" = 'part'
         LEFT JOIN "LogContent" AS "said" ON "said"."seq" = "part"."seq"
         WHERE NOT EXISTS (SELECT 1 FROM "LogCorrection" AS "corrected" WHERE "corrected"."record" = "newest"."id")
-        HAVING count(*) > 0 AND sum(json_extract("said"."bytes", '$.body.class') IS NOT 'factory') = 0
     );
 END;
 

@@ -1,0 +1,31 @@
+import path from 'node:path'
+import Database from 'better-sqlite3'
+import { recordKinds } from '@/lib/records/registry'
+import { type Log, openLog } from './log/openLog'
+
+/** Where everything that a team keeps is: the database, photos, secrets. `INCHWATER_DATA`, else `data` here. */
+export const dataFolder = (): string => path.resolve(process.env.INCHWATER_DATA || 'data')
+
+export const databaseFile = (folder = dataFolder()): string => path.join(folder, 'inchwater.db')
+
+// The connections are on globalThis, because development reloads modules and would leave open ones behind. The
+// log is not: it must know the kinds of records as they are now.
+const kept = globalThis as typeof globalThis & { inchwaterLogs?: Map<string, Database.Database> }
+kept.inchwaterLogs ??= new Map()
+const logs = new Map<string, Log>()
+
+/**
+ * The team's log, on a connection of its own. The database must have been migrated, as the server does at its
+ * start.
+ *
+ * @example const { records, next } = theLog().readChanges({ after: 0, role: 'technician', limit: 500 })
+ */
+export function theLog(folder = dataFolder()): Log {
+  const known = logs.get(folder)
+  if (known !== undefined) return known
+  const db = kept.inchwaterLogs!.get(folder) ?? new Database(databaseFile(folder), { fileMustExist: true })
+  kept.inchwaterLogs!.set(folder, db)
+  const log = openLog({ db, kinds: recordKinds, now: () => new Date() })
+  logs.set(folder, log)
+  return log
+}

@@ -1,0 +1,67 @@
+import type { Database } from 'better-sqlite3'
+import type { Answer } from '@/lib/records/answer'
+import type { StoredRecord } from '@/lib/records/envelope'
+import { appendBatch } from './append'
+import { type Changes, type ChangesAsked, readChanges, storedRecord } from './changes'
+import type { Kinds, Sender } from './judge'
+import { openTables, RefusedByDatabase } from './tables'
+import { type Verification, verify } from './verify'
+import { underWriteLock } from './writeLock'
+
+/** The append-only log: the one place where what people say is kept. */
+export type Log = {
+  /**
+   * Stores what a person sends, in one transaction, and answers record by record in the order sent.
+   *
+   * @throws RangeError when sentAt is no moment; LogBusy when nobody could write for ten seconds
+   */
+  appendRecords(batch: { sentAt: string; records: readonly unknown[] }, sender: Sender): Promise<Answer[]>
+  readChanges(asked: ChangesAsked): Changes
+  lookup(id: string): StoredRecord | undefined
+  /** Walks the whole chain. `progress` is told how many entries of how many were walked. */
+  verify(progress?: (done: number, of: number) => void): Promise<Verification>
+}
+
+export type LogOptions = {
+  /** A connection of the log's own, to a database that prisma/migrate.ts prepared. */
+  db: Database
+  kinds: Kinds
+  now: () => Date
+  /** Spreads the waiting for a lock: a number in [0, 1). */
+  jitter?: () => number
+}
+
+/** @example openLog({ db, kinds: recordKinds, now: () => new Date() }) */
+export function openLog({ db, kinds, now, jitter = Math.random }: LogOptions): Log {
+  const tables = openTables(db)
+  // From the start: whoever wrote last may have stopped before it could.
+  let scrubWanted = true
+
+  return {
+    async appendRecords({ sentAt, records }, sender) {
+      const receivedAt = now()
+      const sentAtMs = Date.parse(sentAt)
+      if (Number.isNaN(sentAtMs))
+        throw new RangeError('appendRecords requires sentAt to be a moment, ISO 8601')
+      const append = (careful: boolean) =>
+        underWriteLock(tables, jitter, () =>
+          appendBatch(records, { tables, kinds, sender, sentAtMs, receivedAt, careful }),
+        )
+      const { answers, withheldSomething } = await append(false).catch((cause) => {
+        // Seldom: the kinds' own rules let pass what the database refuses. The batch is undone, and done with care.
+        if (cause instanceof RefusedByDatabase) return append(true)
+        throw cause
+      })
+      scrubWanted ||= withheldSomething
+      // With a reader in the way it is tried again after the next batch.
+      if (scrubWanted) scrubWanted = !tables.scrub()
+      return answers
+    },
+    readChanges: (asked) => readChanges(asked, kinds, tables),
+    lookup: (id) => {
+      const row = tables.find(id)
+      return row && storedRecord(row, tables)
+    },
+    verify: (progress = () => {}) => verify(tables, progress),
+  }
+}
