@@ -11,7 +11,7 @@ export type Called<T> =
 export type Person = { id: string; name: string; role: (typeof roles)[number] }
 
 const person = z.object({ id: z.string(), name: z.string(), role: z.enum(roles) })
-const people = z.object({ people: z.array(person.extend({ active: z.boolean() })) })
+const people = z.array(person.extend({ active: z.boolean() }))
 const heldRecord = recordEnvelope.extend({
   seq: z.int(),
   receivedAt: z.string(),
@@ -32,9 +32,11 @@ async function call<T>(path: string, shape: z.ZodType<T>, init?: RequestInit): P
   if (!response.ok) {
     return { ok: false, why: 'server trouble', message: `The server answered ${response.status} to ${path}.` }
   }
-  const parsed = shape.safeParse(await response.json().catch(() => undefined))
+  const parsed = z
+    .object({ ok: z.literal(true), value: shape })
+    .safeParse(await response.json().catch(() => undefined))
   return parsed.success
-    ? { ok: true, value: parsed.data }
+    ? { ok: true, value: parsed.data.value as T }
     : { ok: false, why: 'server trouble', message: `The server’s answer to ${path} could not be read.` }
 }
 
@@ -52,9 +54,6 @@ export const fetchChanges = (
 ): Promise<Called<{ records: HeldRecord[]; next: number; more: boolean }>> =>
   call(`/api/changes?after=${after}&limit=1000`, changesPage)
 
-export const fetchMe = (): Promise<Called<Person>> => call('/api/people/me', person)
+export const fetchMe = (): Promise<Called<Person>> => call('/api/auth/me', person)
 
-export const fetchPeople = async (): Promise<Called<z.infer<typeof people>['people']>> => {
-  const called = await call('/api/people', people)
-  return called.ok ? { ok: true, value: called.value.people } : called
-}
+export const fetchPeople = (): Promise<Called<z.infer<typeof people>>> => call('/api/people', people)

@@ -25,10 +25,13 @@ class PretendServer {
       const after = Number(url.searchParams.get('after'))
       const records = this.log.filter((record) => record.seq > after).slice(0, this.pageSize)
       const next = records.at(-1)?.seq ?? after
-      return Response.json({ records, next, more: next < this.log.length })
+      return Response.json({ ok: true, value: { records, next, more: next < this.log.length } })
     }
     if (url.pathname === '/api/people') {
-      return Response.json({ people: [{ id: 'p1', name: 'Wenna', role: 'technician', active: true }] })
+      return Response.json({
+        ok: true,
+        value: [{ id: 'p1', name: 'Wenna', role: 'technician', active: true }],
+      })
     }
     return Response.json({}, { status: 404 })
   }
@@ -48,7 +51,7 @@ class PretendServer {
       this.loseNextAnswer = false
       throw new TypeError('Failed to fetch')
     }
-    return Response.json({ answers })
+    return Response.json({ ok: true, value: { answers } })
   }
 }
 

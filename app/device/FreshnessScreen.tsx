@@ -1,0 +1,48 @@
+'use client'
+
+import { useEffect, useState } from 'react'
+import { FreshnessLine } from '../ui/shell/FreshnessLine'
+import { useDeviceState } from './deviceContext'
+import styles from './freshness.module.css'
+
+/** The line on every page that says how fresh the file is, what waits, and why the last contact failed. */
+export function FreshnessScreen() {
+  const { freshAt, waiting, refused, trouble } = useDeviceState()
+  const now = useMinute()
+  return (
+    <div className={styles.line}>
+      <FreshnessLine
+        fetchedAt={freshAt}
+        now={now}
+        waiting={waiting.length}
+        refused={refused.length}
+        refusedHref="/waiting"
+      />
+      {trouble !== undefined && <p>{troubleWords[trouble.why]}</p>}
+      {trouble?.why === 'signed out' && (
+        <p>
+          <a href={`/sign-in?next=${encodeURIComponent(location.pathname + location.search)}`}>
+            Sign in again
+          </a>
+        </p>
+      )}
+    </div>
+  )
+}
+
+const troubleWords = {
+  'no signal': 'No signal to the server: what you record waits on this device and is sent later.',
+  'signed out':
+    'Your session has ended. Nothing is lost: what you record is sent once you have signed in again.',
+  'server trouble': 'The server did not answer as it should. What you record waits on this device.',
+} as const
+
+/** The time, renewed every minute. ISO 8601. */
+function useMinute(): string {
+  const [now, setNow] = useState(() => new Date().toISOString())
+  useEffect(() => {
+    const timer = setInterval(() => setNow(new Date().toISOString()), 60_000)
+    return () => clearInterval(timer)
+  }, [])
+  return now
+}

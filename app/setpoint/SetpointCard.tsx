@@ -1,0 +1,233 @@
+import type { PressureUnit } from '@/lib/core/pressure'
+import type { RatingStanding } from '@/lib/core/rating'
+import type { Action } from '@/lib/core/vocabulary'
+import type { Setpoint } from '@/lib/records/view/setpoint'
+import { ButtonLink } from '../ui/form/Button'
+import { Beside } from '../ui/paper/Beside'
+import { Sheet } from '../ui/paper/Sheet'
+import { Row } from '../ui/paper/Stack'
+import type { ColumnMark } from '../ui/waterColumn/column'
+import { WaterColumn } from '../ui/waterColumn/WaterColumn'
+import { AsPrinted } from '../ui/words/AsPrinted'
+import { Quiet } from '../ui/words/Quiet'
+import { SourceList } from '../ui/words/SourceList'
+import { sayDate } from '../ui/words/sayDate'
+import { bundleLine, coverWords } from './bundleWords'
+import { PartLines } from './PartLines'
+import { StandingSection } from './StandingSection'
+import { type SetpointAddress, setpointQuery } from './setpointAddress'
+import styles from './setpointCard.module.css'
+import { behind, newestDate, sourceLine } from './sourceLines'
+
+type Props = {
+  setpoint: Setpoint
+  address: SetpointAddress
+  unit: PressureUnit
+  names: ReadonlyMap<string, string>
+}
+
+/** One switch position: its numbers with their standing, the parts, what was printed, and what to do next. */
+export function SetpointCard({ setpoint, address, unit, names }: Props) {
+  const { position, range, maker, rating, partLines } = setpoint
+  const query = setpointQuery(address)
+  const comparable = position.body.kind !== 'gas pressure' && position.body.kind !== 'sensor'
+  const onFile = [rating.closes, rating.opens, rating.unstated].some((each) => each.level !== 'Not on file')
+  const weak = [rating.closes, rating.opens].some(
+    (each) => each.level !== 'Verified' && each.level !== 'Supported',
+  )
+  const disputed = (['closes', 'opens', 'unstated'] as const).filter(
+    (key) => rating[key].level === 'In dispute',
+  )
+  return (
+    <Sheet
+      title={`${position.body.name}, ${[maker?.body.name, range.body.name].filter(Boolean).join(' ')}`}
+      sub={bundleLine(position.body)}
+      foot={
+        <Row>
+          {comparable && onFile && (
+            <ButtonLink kind="main" href={`/compare?${query}`}>
+              Compare a reading
+            </ButtonLink>
+          )}
+          {weak && (
+            <ButtonLink kind={onFile ? 'plain' : 'main'} href={`/ask?${query}`}>
+              Ask for this rating
+            </ButtonLink>
+          )}
+          <ButtonLink href={`/report?${query}`}>Add a report</ButtonLink>
+          {disputed.map((key) => (
+            <ButtonLink key={key} href={`/settle?${query}&action=${key === 'unstated' ? 'not stated' : key}`}>
+              Settle the dispute{disputed.length > 1 ? `: ${key}` : ''}
+            </ButtonLink>
+          ))}
+          <ButtonLink kind="quiet" href={`/found-fitted?${query}`}>
+            An unsuitable switch is in
+          </ButtonLink>
+        </Row>
+      }
+    >
+      {setpoint.foundFitted.map((found) => (
+        <p key={found.id} className={styles.found}>
+          <b>Found fitted {sayDate(found.body.foundOn)}:</b> {found.body.what}, printed{' '}
+          <AsPrinted text={found.body.printed} />. The furnace is not proven safe until the factory part is
+          back.
+        </p>
+      ))}
+      {onFile ? (
+        <Numbers {...{ setpoint, unit, names }} />
+      ) : (
+        <NothingOnFile openRequests={setpoint.openRequests.length} />
+      )}
+      <h3>Factory part</h3>
+      <PartLines lines={partLines} />
+      <Printed {...{ setpoint, names }} />
+      <Withdrawn {...{ setpoint, names }} />
+      {setpoint.openRequests.length > 0 && onFile && (
+        <p>
+          Asked for {setpoint.openRequests.length === 1 ? 'once' : `${setpoint.openRequests.length} times`}{' '}
+          and not answered yet: <a href="/phone-desk">see the Phone desk</a>.
+        </p>
+      )}
+    </Sheet>
+  )
+}
+
+const sections: readonly { key: 'closes' | 'opens' | 'unstated'; action: Action }[] = [
+  { key: 'closes', action: 'closes' },
+  { key: 'opens', action: 'opens' },
+  { key: 'unstated', action: 'not stated' },
+]
+
+function Numbers({ setpoint, unit, names }: Pick<Props, 'setpoint' | 'unit' | 'names'>) {
+  const { rating, position } = setpoint
+  const first = sections.find(({ key }) => rating[key].level !== 'Not on file')?.key
+  const shown = sections.filter(
+    ({ key }) =>
+      key !== 'unstated' || rating.unstated.level !== 'Not on file' || rating.unstated.leads.length > 0,
+  )
+  return (
+    <Beside
+      picture={
+        <WaterColumn
+          unit={unit}
+          sense={position.body.sense}
+          marks={sections.flatMap(({ key, action }) => marksOf(rating[key], action, setpoint))}
+        />
+      }
+    >
+      {shown.map(({ key, action }) => (
+        <StandingSection
+          key={key}
+          action={action}
+          standing={rating[key]}
+          size={key === first ? 'large' : 'small'}
+          {...{ setpoint, unit, names }}
+        />
+      ))}
+    </Beside>
+  )
+}
+
+/** The lines on the water column: the value shown and, in a dispute, each value that stands against it. */
+function marksOf(standing: RatingStanding, action: Action, { reports }: Setpoint): ColumnMark[] {
+  if (standing.level === 'Not on file') return []
+  const mark: ColumnMark = {
+    action,
+    ...pick(standing),
+    standing: { level: standing.level, asOf: newestDate(behind(standing), reports) },
+  }
+  const against = standing.rivals
+    .filter((rival) => rival.disputes)
+    .map(
+      (rival): ColumnMark => ({
+        action,
+        ...pick(rival),
+        standing: { level: 'In dispute', asOf: newestDate(rival.reportIds, reports) },
+      }),
+    )
+  return [mark, ...against]
+}
+
+const pick = ({
+  pascals,
+  limit,
+  toleranceAbove,
+  toleranceBelow,
+}: Omit<ColumnMark, 'action' | 'standing'>) => ({
+  pascals,
+  limit,
+  toleranceAbove,
+  toleranceBelow,
+})
+
+function NothingOnFile({ openRequests }: { openRequests: number }) {
+  return (
+    <div className={styles.standing}>
+      <p className={styles.nothing}>No rating is on file for this switch.</p>
+      <p>
+        {openRequests > 0
+          ? 'Somebody has asked for it; the answer will appear here.'
+          : 'Ask for it now, so that it is being looked for while you work.'}{' '}
+        Nothing can be compared until then, and nothing is guessed.
+      </p>
+      <p>Work that needs no rating, meanwhile:</p>
+      <ol>
+        <li>Outside: are the vent end and the intake clear?</li>
+        <li>Power off: does the vent pipe fall back to the furnace all the way, with no sag?</li>
+        <li>Power off, hose off the switch first: are hose and port clear, dry and whole?</li>
+        <li>Power off, eyes covered: does water run freely through trap and drain?</li>
+        <li>Photograph the data plate and the switch, every character.</li>
+      </ol>
+    </div>
+  )
+}
+
+function Printed({ setpoint, names }: Pick<Props, 'setpoint' | 'names'>) {
+  const reports = [...setpoint.reports.values()]
+  if (reports.length === 0) return null
+  return (
+    <details>
+      <summary>
+        What each source says, letter for letter (
+        {reports.length === 1 ? '1 report' : `${reports.length} reports`})
+      </summary>
+      <ul className={styles.printed}>
+        {reports.map((report) => (
+          <li key={report.id}>
+            <AsPrinted text={report.body.asWritten} /> <Quiet inline>{coverWords(report.body)}</Quiet>
+            <SourceList sources={[sourceLine(report, names)]} label="Source" />
+          </li>
+        ))}
+      </ul>
+    </details>
+  )
+}
+
+function Withdrawn({ setpoint, names }: Pick<Props, 'setpoint' | 'names'>) {
+  if (setpoint.withdrawn.length === 0) return null
+  return (
+    <details>
+      <summary>
+        Withdrawn, still readable (
+        {setpoint.withdrawn.length === 1 ? '1 report' : `${setpoint.withdrawn.length} reports`})
+      </summary>
+      <ul className={styles.printed}>
+        {setpoint.withdrawn.map((report) => (
+          <li key={report.id}>
+            <AsPrinted text={report.body.asWritten} />
+            <SourceList
+              label="Withdrawn report"
+              sources={[
+                sourceLine(
+                  report,
+                  names,
+                  `Withdrawn ${sayDate(report.withdrawn!.at)} by ${names.get(report.withdrawn!.by) ?? 'somebody'}: ${report.withdrawn!.reason}`,
+                ),
+              ]}
+            />
+          </li>
+        ))}
+      </ul>
+    </details>
+  )
+}

@@ -1,0 +1,78 @@
+'use client'
+
+import { usePathname, useRouter, useSearchParams } from 'next/navigation'
+import { useEffect, useMemo, useState } from 'react'
+import { ratingSettings, setpointOf } from '@/lib/records/view/setpoint'
+import { useDeviceState } from '../device/deviceContext'
+import { usePreference } from '../device/usePreference'
+import { useRecentLookUps } from '../find/useRecentLookUps'
+import { Empty } from '../ui/answers/Empty'
+import { PageHeader } from '../ui/paper/PageHeader'
+import { Stack } from '../ui/paper/Stack'
+import { FurnaceQuestions } from './FurnaceQuestions'
+import { SetpointCard } from './SetpointCard'
+import { furnaceOf, readSetpointAddress, setpointHref } from './setpointAddress'
+
+/** The setpoint of one switch position. Its address holds everything it depends on. */
+export function SetpointScreen() {
+  const query = useSearchParams()
+  const router = useRouter()
+  const pathname = usePathname()
+  const { file, names } = useDeviceState()
+  const { unit } = usePreference()
+  const { add } = useRecentLookUps()
+  const [now] = useState(() => new Date().toISOString())
+  const address = useMemo(() => readSetpointAddress(query), [query])
+  const setpoint = useMemo(
+    () =>
+      address && setpointOf(file, address.positionId, furnaceOf(file, address), ratingSettings(file, now)),
+    [file, address, now],
+  )
+  const title = setpoint && `${setpoint.position.body.name}, ${setpoint.range.body.name}`
+
+  useEffect(() => {
+    if (address !== undefined && title !== undefined) {
+      void add({ key: address.positionId, words: title, href: setpointHref(address) })
+      document.title = `${title} · Inchwater`
+    }
+  }, [address, title, add])
+
+  if (address === undefined || setpoint === undefined) {
+    return (
+      <Empty
+        what="This switch position is not on this device"
+        why="The address may be cut short, or the position was recorded elsewhere and has not reached this device."
+        todo={<a href="/">Find it by part number, model or site</a>}
+      />
+    )
+  }
+  const { others, rating } = setpoint
+  return (
+    <Stack>
+      <PageHeader above={<a href="/">Find</a>} title="Setpoint" />
+      <FurnaceQuestions
+        asks={rating.asks}
+        address={address}
+        onAnswer={(answered) =>
+          router.replace(`${pathname}${setpointHref(answered).slice('/setpoint'.length)}`)
+        }
+      />
+      <SetpointCard {...{ setpoint, address, unit, names }} />
+      {others.length > 0 && (
+        <nav aria-label="Other switches of this range">
+          <h2>Other switches of this range</h2>
+          <p>Each has a rating of its own; none is carried over.</p>
+          <ul>
+            {others.map((other) => (
+              <li key={other.id}>
+                <a href={setpointHref({ ...address, positionId: other.id, partNumber: undefined })}>
+                  {other.body.name}
+                </a>
+              </li>
+            ))}
+          </ul>
+        </nav>
+      )}
+    </Stack>
+  )
+}
