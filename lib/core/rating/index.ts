@@ -1,1 +1,5 @@
+export { learnReliability } from './learnReliability'
+export { ratingFor } from './ratingFor'
+export { startCounts } from './sources'
 export type * from './types'
+export { weighReports } from './weighReports'

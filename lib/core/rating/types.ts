@@ -11,7 +11,7 @@ import type {
   Stage,
   SwitchKind,
   Tap,
-} from '../vocabulary'
+} from '@/lib/core/vocabulary'
 
 /** What lets somebody else check a report: a picture, a page, or a call that the other side can find again. */
 export type Proof = 'photo' | 'document' | 'call reference'
