@@ -1,0 +1,5 @@
+import { FindScreen } from '../find/FindScreen'
+
+export default function FindPage() {
+  return <FindScreen />
+}

@@ -1,0 +1,125 @@
+'use client'
+
+import { useSearchParams } from 'next/navigation'
+import { useDeferredValue, useEffect, useMemo, useState } from 'react'
+import { buildFindIndex, find } from '@/lib/core/find'
+import { findEntries } from '@/lib/records/view/findEntries'
+import { ratingSettings } from '@/lib/records/view/setpoint'
+import { useDeviceState } from '../device/deviceContext'
+import { Empty } from '../ui/answers/Empty'
+import { letterForLetter } from '../ui/form/letterForLetter'
+import { FindResult } from './FindResult'
+import styles from './find.module.css'
+import { useRecentLookUps } from './useRecentLookUps'
+
+/** How many results are listed. Whoever needs more types one character more. */
+const listed = 12
+
+/** One field that is ready to type: part number, model, maker, position or site, in whole or in part. */
+export function FindScreen() {
+  const { file } = useDeviceState()
+  const query = useSearchParams()
+  const [typed, setTyped] = useState(() => query.get('q') ?? '')
+  const looked = useDeferredValue(typed)
+  const [now] = useState(() => new Date().toISOString())
+  const entries = useMemo(() => findEntries(file), [file])
+  const entryOf = useMemo(() => new Map(entries.map((entry) => [entry.key, entry])), [entries])
+  const index = useMemo(() => buildFindIndex(entries), [entries])
+  const settings = useMemo(() => ratingSettings(file, now), [file, now])
+  const matches = useMemo(() => find(index, looked, listed), [index, looked])
+  const asked = looked.trim() !== ''
+
+  useEffect(() => {
+    // The address keeps what was typed, so that reload, back and a shared link lead here again.
+    const address = looked === '' ? '/' : `/?q=${encodeURIComponent(looked)}`
+    window.history.replaceState(window.history.state, '', address)
+  }, [looked])
+
+  return (
+    <div className={styles.find}>
+      <h1 className={styles.hidden}>Find a setpoint</h1>
+      <search>
+        <form action="/" method="get" onSubmit={(event) => event.preventDefault()}>
+          <label htmlFor="find">Part number, model, maker, switch or site</label>
+          <input
+            {...letterForLetter}
+            id="find"
+            name="q"
+            type="search"
+            // The field is what the page is for; a technician types at once.
+            ref={(field) => {
+              if (field !== null && document.activeElement === document.body) field.focus()
+            }}
+            value={typed}
+            onChange={(event) => setTyped(event.target.value)}
+            className={styles.field}
+          />
+        </form>
+      </search>
+      <p role="status" className={styles.count}>
+        {asked && (matches.length === 0 ? 'Nothing found' : `${matches.length} found`)}
+      </p>
+      {!asked && <BeforeTyping empty={entries.length === 0} />}
+      {asked && matches.length === 0 && (
+        <Empty
+          what={`Nothing on file matches “${looked.trim()}”`}
+          why="Not as a part number, superseded ones included, nor as a model, maker, switch or site."
+          todo={
+            <ul>
+              <li>
+                <a href={`/ask?model=${encodeURIComponent(looked.trim())}`}>Ask for this rating</a>
+              </li>
+              <li>
+                <a href="/equipment">Add the furnace range and its switches</a>
+              </li>
+            </ul>
+          }
+        />
+      )}
+      {matches.length > 0 && (
+        <ul className={styles.results} aria-label="Results">
+          {matches.map((match) => (
+            <li key={match.key}>
+              <FindResult entry={entryOf.get(match.key)!} match={match} file={file} settings={settings} />
+            </li>
+          ))}
+        </ul>
+      )}
+    </div>
+  )
+}
+
+function BeforeTyping({ empty }: { empty: boolean }) {
+  const { recent } = useRecentLookUps()
+  if (empty) {
+    return (
+      <Empty
+        what="No equipment on file yet"
+        why="Inchwater knows only what your team records."
+        todo={<a href="/equipment">Add a maker, a furnace range and its switches</a>}
+      />
+    )
+  }
+  if (recent.length === 0) {
+    return (
+      <p>
+        Type any part of it: dashes and blanks don’t matter, and 0 and O, 1 and I, 5 and S are taken for each
+        other.
+      </p>
+    )
+  }
+  return (
+    <nav aria-label="Looked up lately">
+      <h2>Looked up lately</h2>
+      <ul className={styles.results}>
+        {recent.map((look) => (
+          <li key={look.key}>
+            <a className={styles.result} href={look.href}>
+              <span className={styles.title}>{look.words}</span>
+            </a>
+          </li>
+        ))}
+      </ul>
+    </nav>
+  )
+}
