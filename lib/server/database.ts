@@ -29,3 +29,10 @@ export function theLog(folder = dataFolder()): Log {
   logs.set(folder, log)
   return log
 }
+
+/** Closes the log's connections: at the server's end, and between tests. */
+export function closeLogs(): void {
+  for (const db of kept.inchwaterLogs!.values()) db.close()
+  kept.inchwaterLogs!.clear()
+  logs.clear()
+}

@@ -127,7 +127,7 @@ WHERE json_extract("w"."bytes", '$.kind') IN ('withdrawal', 'withholding')
             AND json_extract("undone"."bytes", '$.body.record') = json_extract("w"."bytes", '$.id')
     );
 
--- A part is what the newest correction of its record says. One that was taken back and not replaced is no part.
+-- A part is what the newest correction of its record says. What was taken back and not replaced can't be fitted.
 CREATE TRIGGER "No_general_purpose_switch_is_a_repair" BEFORE INSERT ON "LogContent"
 WHEN json_extract(NEW."bytes", '$.kind') = 'repair' AND json_extract(NEW."bytes", '$.body.fittedPart') IS NOT NULL
 BEGIN
@@ -151,7 +151,7 @@ CREATE TRIGGER "No_report_is_read_off_a_general_purpose_switch" BEFORE INSERT ON
 WHEN json_extract(NEW."bytes", '$.kind') = 'report' AND json_extract(NEW."bytes", '$.body.readOffPart') IS NOT NULL
 BEGIN
     SELECT RAISE(ABORT, 'no general-purpose switch: A number read off an adjustable or general-purpose switch says nothing about this furnace’s rating. It is already in? Record it as found fitted, when and by whom.')
-    WHERE EXISTS (
+    WHERE NOT (
         WITH RECURSIVE "newest"("id") AS (
             SELECT json_extract(NEW."bytes", '$.body.readOffPart')
             UNION
@@ -159,14 +159,14 @@ BEGIN
             FROM "newest" JOIN "LogCorrection" AS "corrected" ON "corrected"."record" = "newest"."id"
             WHERE "corrected"."replacedBy" IS NOT NULL
         )
-        SELECT 1
+        SELECT count(*) > 0
+            AND sum(coalesce(json_extract("said"."bytes", '$.body.class'), 'general-purpose') = 'general-purpose') = 0
         FROM "newest"
         LEFT JOIN "LogEntry" AS "part" ON "part"."id" = "newest"."id" AND "part"."kind" = 'part'
         LEFT JOIN "LogContent" AS "said" ON "said"."seq" = "part"."seq"
         WHERE NOT EXISTS (
-                SELECT 1 FROM "LogCorrection" AS "corrected"
-                WHERE "corrected"."record" = "newest"."id" AND "corrected"."replacedBy" IS NOT NULL
-            )
-            AND coalesce(json_extract("said"."bytes", '$.body.class'), 'general-purpose') = 'general-purpose'
+            SELECT 1 FROM "LogCorrection" AS "corrected"
+            WHERE "corrected"."record" = "newest"."id" AND "corrected"."replacedBy" IS NOT NULL
+        )
     );
 END;
