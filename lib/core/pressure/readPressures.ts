@@ -54,7 +54,7 @@ export function readPressures(text: string, options: ReadPressureOptions = {}): 
   const tokens = tokensOf(plainText(text))
   const parts = valuesIn(tokens, ownUnit)
   const spoiling =
-    spoilingProblem(tokens) ?? (parts.values.length === 0 ? nothingFoundProblem(parts) : undefined)
+    spoilingProblem(tokens, parts) ?? (parts.values.length === 0 ? nothingFoundProblem(parts) : undefined)
   if (spoiling) return { ok: false, problem: spoiling }
   const values = withUnits(
     tokens,

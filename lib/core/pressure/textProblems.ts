@@ -8,13 +8,19 @@ import type { Parts } from './values'
 const unitHint = 'Write a number and a unit, such as 0.52 in. w.c. or 130 Pa.'
 
 /** What makes a text unreadable whatever else it says. */
-export function spoilingProblem(tokens: readonly Token[]): Problem | undefined {
+export function spoilingProblem(tokens: readonly Token[], parts: Parts): Problem | undefined {
   for (const token of tokens) {
     if (token.kind === 'not finite')
       return { code: 'not-finite', message: `${token.text} is not a pressure. ${unitHint}` }
     if (token.kind === 'unclear') return { code: 'number-unclear', message: token.why }
   }
-  return undefined
+  const [unclear] = parts.unclear
+  return unclear === undefined
+    ? undefined
+    : {
+        code: 'number-unclear',
+        message: `${unclear} begins with a zero. If it is a pressure, write its decimal point.`,
+      }
 }
 
 /** Why no number of a text is a pressure. */

@@ -54,9 +54,15 @@ function numberAt(text: string, at: number): Token {
   const parts = readFraction(ruler)
   if (parts !== 'none') return finish(ruler, { kind: 'number', ...parts, whole: false })
   const dashed = matchAt(dashedDigits, text, at)
-  // A pressure unit behind it makes it two pressures, not a code.
-  const unitFollows = (end: number) => knownAt(text, text[end] === ' ' ? end + 1 : end, true)?.kind === 'unit'
-  if (dashed !== '' && !unitFollows(at + dashed.length)) return code()
+  // A pressure unit behind it makes it two pressures, or a fraction of inches that no ruler has, not a code.
+  const end = at + dashed.length
+  const behind = knownAt(text, text[end] === ' ' ? end + 1 : end, true)
+  if (dashed !== '' && behind?.kind !== 'unit') return code()
+  if (dashed.includes('/') && behind?.kind === 'unit' && /^in/.test(behind.unit))
+    return finish(dashed, {
+      kind: 'unclear',
+      why: `${dashed} isn't a fraction of an inch's ruler. Write it with a decimal point.`,
+    })
   const run = matchAt(digits, text, at)
   const power = matchAt(exponent, text, at + run.length)
   const numeral = readNumeral(run, power)

@@ -16,19 +16,28 @@ export type StatedValue = {
 }
 
 /** What the numbers of a text were taken for. */
-export type Parts = { values: StatedValue[]; codes: string[]; foreign: string[]; toleranceAlone: boolean }
+export type Parts = {
+  values: StatedValue[]
+  codes: string[]
+  foreign: string[]
+  unclear: string[]
+  toleranceAlone: boolean
+}
 
-/** Whether a whole number is a date or part number rather than a pressure. */
+/** No gauge or label writes 060 for 60: it is a date code, or a decimal point was lost. */
+const hasLeadingZero = ({ whole, text, value }: Placed<NumberToken>): boolean =>
+  whole && text.length > 1 && text.startsWith('0') && value !== 0
+
+/** Whether a number without a unit is a date or part number rather than a pressure. */
 function looksLikeCode(
-  token: Placed<NumberToken>,
-  stated: { units: number; sign?: SignToken; afterReference: boolean; ownUnit: PressureUnit },
+  number: Placed<NumberToken>,
+  { sign, referred, ownUnit }: { sign?: SignToken; referred: boolean; ownUnit: PressureUnit },
 ): boolean {
-  if (!token.whole) return false
-  const length = token.text.length
-  // No gauge or label writes 060 for 60: it is a date code, or a decimal point was lost.
-  if (token.text.startsWith('0') && length > 1 && token.value !== 0) return true
-  if (stated.units > 0) return false
-  return stated.afterReference || stated.sign?.glued === true || length > (stated.ownUnit === 'Pa' ? 4 : 3)
+  const longest = ownUnit === 'Pa' ? 4 : 3
+  return (
+    hasLeadingZero(number) ||
+    (number.whole && (referred || sign?.glued === true || number.text.length > longest))
+  )
 }
 
 /** Whether the token before says that a part number, model or date follows. */
@@ -43,7 +52,10 @@ function numberFrom(
   tokens: readonly Token[],
   from: number,
   ownUnit: PressureUnit,
-): { as: 'value'; value: StatedValue } | { as: 'code' | 'foreign'; text: string; to: number } | undefined {
+):
+  | { as: 'value'; value: StatedValue }
+  | { as: 'code' | 'foreign' | 'unclear'; text: string; to: number }
+  | undefined {
   const first = tokens[from]
   const sign = isSign(first) ? first : undefined
   const number = sign ? tokens[from + 1] : first
@@ -56,10 +68,10 @@ function numberFrom(
   const tolerance = evenTolerance(tokens, own.to) ?? unevenTolerance(tokens, own.to)
   const { above, below, to = own.to } = tolerance ?? {}
   const units = own.units.length > 0 ? own.units : above?.unit ? [above.unit] : []
-  const stated = { units: units.length, sign, afterReference: afterReference(tokens, from), ownUnit }
-  return looksLikeCode(number, stated)
-    ? { as: 'code', text: number.text, to }
-    : { as: 'value', value: { number, sign, units, above, below, from, to } }
+  if (units.length > 0 && hasLeadingZero(number)) return { as: 'unclear', text: number.text, to }
+  if (units.length === 0 && looksLikeCode(number, { sign, referred: afterReference(tokens, from), ownUnit }))
+    return { as: 'code', text: number.text, to }
+  return { as: 'value', value: { number, sign, units, above, below, from, to } }
 }
 
 /**
@@ -67,7 +79,7 @@ function numberFrom(
  * A unit behind the tolerance is also the value's.
  */
 export function valuesIn(tokens: readonly Token[], ownUnit: PressureUnit): Parts {
-  const parts: Parts = { values: [], codes: [], foreign: [], toleranceAlone: false }
+  const parts: Parts = { values: [], codes: [], foreign: [], unclear: [], toleranceAlone: false }
   let index = 0
   while (index < tokens.length) {
     const token = tokens[index]
@@ -77,6 +89,7 @@ export function valuesIn(tokens: readonly Token[], ownUnit: PressureUnit): Parts
     if (alone) parts.toleranceAlone = true
     if (found?.as === 'value') parts.values.push(found.value)
     if (found?.as === 'code') parts.codes.push(found.text)
+    if (found?.as === 'unclear') parts.unclear.push(found.text)
     if (found?.as === 'foreign') parts.foreign.push(found.text)
     index = alone?.to ?? (found?.as === 'value' ? found.value.to : found?.to) ?? index + 1
   }
