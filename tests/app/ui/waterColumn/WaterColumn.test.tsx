@@ -18,7 +18,12 @@ const column: Column = {
       limit: 'nominal',
       standing: { level: 'Verified', asOf: '2026-01-12' },
     },
-    { action: 'opens', pascals: 105, limit: 'maximum', standing: { level: 'In dispute', asOf: '2026-01-12' } },
+    {
+      action: 'opens',
+      pascals: 105,
+      limit: 'maximum',
+      standing: { level: 'In dispute', asOf: '2026-01-12' },
+    },
   ],
   reading: { pascals: 110, uncertaintyPascals: 5 },
   earlier: [{ pascals: 100 }],
@@ -77,7 +82,9 @@ test('WaterColumn grows taller when many labels need the room', () => {
 test('WaterColumn draws a reading higher the more suction it is', () => {
   const levelOf = (pascals: number) => {
     const { container } = render(<WaterColumn {...column} reading={{ pascals, uncertaintyPascals: 1 }} />)
-    return Number(/ ([\d.]+)H/.exec(container.querySelector('[class*="level"]')?.getAttribute('d') ?? '')?.[1])
+    return Number(
+      / ([\d.]+)H/.exec(container.querySelector('[class*="level"]')?.getAttribute('d') ?? '')?.[1],
+    )
   }
   expect(levelOf(120)).toBeLessThan(levelOf(60))
   expect(levelOf(60)).toBeLessThan(levelOf(-20))

@@ -6,7 +6,7 @@ import { columnScale } from '@/app/ui/waterColumn/columnScale'
 
 const inch = 249.08891 // NIST SP 811 (2008), App. B.8
 const standing = { level: 'Verified', asOf: '2026-01-12' } as const
-const suction: Column = Object.freeze({
+const suction = Object.freeze<Column>({
   unit: 'inH2O',
   sense: 'suction',
   marks: [{ action: 'closes', pascals: 0.58 * inch, limit: 'nominal', standing }],
@@ -36,7 +36,9 @@ test('columnScale makes room for a reading of the other sense', () => {
 })
 
 test('columnScale opens no other side for the soft edge of a reading of nothing', () => {
-  expect(columnScale({ ...suction, reading: { pascals: 0, uncertaintyPascals: 5 } }, 200).frame.deep).toBe(false)
+  expect(columnScale({ ...suction, reading: { pascals: 0, uncertaintyPascals: 5 } }, 200).frame.deep).toBe(
+    false,
+  )
 })
 
 test('columnScale has the figures that d3-scale finds nice', () => {

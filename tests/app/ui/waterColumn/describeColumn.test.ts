@@ -3,7 +3,7 @@ import type { Column } from '@/app/ui/waterColumn/column'
 import { describeColumn } from '@/app/ui/waterColumn/describeColumn'
 
 const inch = 249.08891 // NIST SP 811 (2008), App. B.8
-const column: Column = Object.freeze({
+const column = Object.freeze<Column>({
   unit: 'inH2O',
   sense: 'suction',
   marks: [
@@ -45,5 +45,7 @@ test('describeColumn says that the action or the sense is not stated', () => {
 })
 
 test('describeColumn of an empty column names the picture only', () => {
-  expect(describeColumn({ unit: 'Pa', sense: 'pressure', marks: [] })).toBe('Water column, positive pressure.')
+  expect(describeColumn({ unit: 'Pa', sense: 'pressure', marks: [] })).toBe(
+    'Water column, positive pressure.',
+  )
 })

@@ -5,12 +5,16 @@ import { type Label, layoutLabels } from '@/app/ui/waterColumn/layoutLabels'
 const fixed = { seed: 20260112 }
 const room = { top: 0, bottom: 400, gap: 4 }
 const someLabels = fc
-  .array(fc.record({ anchor: fc.integer({ min: -50, max: 450 }), height: fc.integer({ min: 10, max: 45 }) }), {
-    maxLength: 7,
-  })
+  .array(
+    fc.record({ anchor: fc.integer({ min: -50, max: 450 }), height: fc.integer({ min: 10, max: 45 }) }),
+    {
+      maxLength: 7,
+    },
+  )
   .map((labels) => Object.freeze(labels.map((label, index) => Object.freeze({ ...label, key: `${index}` }))))
 
-const heightOf = (labels: readonly Label[], key: string) => labels.find((label) => label.key === key)?.height ?? 0
+const heightOf = (labels: readonly Label[], key: string) =>
+  labels.find((label) => label.key === key)?.height ?? 0
 
 test('layoutLabels leaves labels at their anchors when they have room', () => {
   const labels = [
@@ -79,7 +83,8 @@ test('layoutLabels stays as near to the anchors as the min-max formula of isoton
       const mean = (from: number, to: number) =>
         wants.slice(from, to + 1).reduce((sum, want) => sum + want, 0) / (to - from + 1)
       const indices = wants.map((_, at) => at)
-      const all = ordered.reduce((sum, { height }) => sum + height, 0) + Math.max(0, ordered.length - 1) * room.gap
+      const all =
+        ordered.reduce((sum, { height }) => sum + height, 0) + Math.max(0, ordered.length - 1) * room.gap
       const expected = indices.map((at) => {
         const fit = Math.max(
           ...indices
