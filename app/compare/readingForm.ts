@@ -1,0 +1,133 @@
+import { type PressureUnit, readPressureText, unitLabel } from '@/lib/core/pressure'
+import type { ContactState, Instrument, Reading, ReadingPhase } from '@/lib/core/reading'
+import type { Between, Sense, Stage, Tap } from '@/lib/core/vocabulary'
+import type { GaugeBody } from '@/lib/records/kinds/gauge'
+import type { PositionBody } from '@/lib/records/kinds/position'
+
+/** What the technician has typed and chosen so far; kept as a draft, so all of it is plain text and words. */
+export type ReadingForm = {
+  unit: PressureUnit
+  /** What is being typed now. */
+  typed: string
+  /** The starts that were entered before it, each with the unit that it was typed in. */
+  starts: { key: number; text: string }[]
+  lowest: string
+  highest: string
+  watched: string
+  gaugeId: string
+  zeroed: boolean
+  averaging: boolean
+  phase: ReadingPhase | ''
+  contacts: ContactState | ''
+  stage: Stage
+  between: Between
+  tap: Tap
+  sense: Sense
+  door: 'on' | 'off'
+}
+
+/** Starts from what the position says, so that only what differs has to be touched. */
+export const freshForm = (position: PositionBody, unit: PressureUnit, gaugeId: string): ReadingForm => ({
+  unit,
+  typed: '',
+  starts: [],
+  lowest: '',
+  highest: '',
+  watched: '',
+  gaugeId,
+  zeroed: false,
+  averaging: false,
+  phase: '',
+  contacts: '',
+  stage: position.stage,
+  between: position.between,
+  tap: position.tap,
+  sense: position.sense,
+  door: 'on',
+})
+
+/** Keeps what was typed as one start, with its unit, so that a later change of unit leaves it as it was. */
+export const keepStart = (form: ReadingForm): Partial<ReadingForm> => ({
+  starts: [
+    ...form.starts,
+    { key: (form.starts.at(-1)?.key ?? 0) + 1, text: withUnit(form.typed, form.unit) },
+  ],
+  typed: '',
+})
+
+const withUnit = (typed: string, unit: PressureUnit): string => {
+  const read = readPressureText(typed, { as: 'reading', ownUnit: unit })
+  return read.ok && read.value.unitStated ? typed : `${typed} ${unitLabel[unit]}`
+}
+
+export type Gap = { field: keyof ReadingForm; message: string }
+
+/** What the form amounts to: a reading, or what is still missing or cannot be read, in the order of the form. */
+export type FormReading = { reading: Reading; warnings: string[] } | { gaps: Gap[] }
+
+/** Reads the form. Nothing is filled in for the technician; a number's own minus sign states its sense. */
+export function readForm(form: ReadingForm, position: PositionBody): FormReading {
+  const gaps: Gap[] = []
+  const warnings: string[] = []
+  let sense = form.sense
+  const pascals = (text: string, field: keyof ReadingForm): number | undefined => {
+    const read = readPressureText(text, { as: 'reading', ownUnit: form.unit })
+    if (!read.ok) {
+      gaps.push({ field, message: read.problem.message })
+      return undefined
+    }
+    if (read.value.sense !== 'not stated') sense = read.value.sense
+    warnings.push(...read.value.warnings.map((warning) => warning.message))
+    return read.value.pascals
+  }
+  const samples = [...form.starts.map((start) => start.text), form.typed]
+    .filter((text) => text.trim() !== '')
+    .map((text) => pascals(text, 'typed'))
+    .filter((value) => value !== undefined)
+  if (samples.length === 0 && gaps.length === 0) {
+    gaps.push({ field: 'typed', message: 'Type what the gauge shows.' })
+  }
+  const optional = (text: string, field: 'lowest' | 'highest') =>
+    text.trim() === '' ? undefined : pascals(text, field)
+  const lowest = optional(form.lowest, 'lowest')
+  const highest = optional(form.highest, 'highest')
+  const secondsWatched = form.watched.trim() === '' ? undefined : Number(form.watched.replace(',', '.'))
+  if (secondsWatched !== undefined && !(secondsWatched >= 0)) {
+    gaps.push({ field: 'watched', message: 'Type the seconds as a number, for instance 60.' })
+  }
+  if (form.phase === '') gaps.push({ field: 'phase', message: 'Say when in the run it was read.' })
+  if (form.contacts === '')
+    gaps.push({ field: 'contacts', message: 'Say what the contact showed at that moment.' })
+  if (gaps.length > 0 || form.phase === '' || form.contacts === '') return { gaps }
+  return {
+    warnings: [...new Set(warnings)],
+    reading: {
+      samples,
+      sense,
+      kind: position.kind,
+      between: form.between,
+      tap: form.tap,
+      stage: form.stage,
+      door: form.door,
+      phase: form.phase,
+      contacts: form.contacts,
+      averaging: form.averaging,
+      separateStarts: form.starts.length > 0,
+      ...(lowest === undefined ? {} : { lowest }),
+      ...(highest === undefined ? {} : { highest }),
+      ...(secondsWatched === undefined ? {} : { secondsWatched }),
+    },
+  }
+}
+
+/** A gauge of the register, with whether it was zeroed before this reading. */
+export const instrumentOf = (gauge: GaugeBody, zeroed: boolean): Instrument => ({
+  percentOfReading: gauge.percentOfReading,
+  counts: gauge.counts,
+  percentOfSpan: gauge.percentOfSpan,
+  combine: gauge.combine,
+  spanPascals: gauge.spanPascals,
+  resolutionPascals: gauge.resolutionPascals,
+  zeroed,
+  calibrationDue: gauge.calibrationDue,
+})
