@@ -14,13 +14,14 @@ export type JudgedValue = {
 
 /**
  * Cold, the mean is judged. Hot, the extreme that endangers the contact: the lowest, or the highest for a switch
- * that opens on rise. An extreme carries the scatter whole. So does the mean of one run, whose samples are no
- * independent repeats; over separate starts it is divided by the root of their number.
+ * that opens on rise. An extreme carries the scatter of the samples whole; that it lies far from them is what it says,
+ * not a doubt about it. The mean of one run carries it whole too, the held extremes counted in, because its samples
+ * are no independent repeats; over separate starts it is divided by the root of their number.
  */
 export function judgedValue(reading: Reading, usualScatterPascals: number): JudgedValue {
   const { samples, lowest, highest } = reading
-  const scatter = pooledScatter(samples, usualScatterPascals, lowest, highest)
   if (!isHot(reading.phase)) {
+    const scatter = pooledScatter(samples, usualScatterPascals, lowest, highest)
     const starts = reading.separateStarts === true ? samples.length : 1
     return {
       pascals: meanOf(samples),
@@ -34,7 +35,7 @@ export function judgedValue(reading: Reading, usualScatterPascals: number): Judg
   const all = held === undefined ? samples : [...samples, held]
   return {
     pascals: downward ? Math.min(...all) : Math.max(...all),
-    scatterPascals: scatter,
+    scatterPascals: pooledScatter(samples, usualScatterPascals),
     scatterWhole: true,
     extremeHidden: reading.averaging === true && held === undefined,
   }
