@@ -4,7 +4,7 @@ import { APIError } from 'better-auth/api'
 import { username } from 'better-auth/plugins'
 import type { PrismaClient } from '@/prisma/generated/client'
 import { foldName } from './names'
-import { hashPassword, isPasswordOf } from './passwords'
+import { hashPassword, isPasswordOf, longestPassword } from './passwords'
 import { sessionSecret } from './secret'
 
 const day = 24 * 60 * 60
@@ -37,6 +37,7 @@ export function makeAuth(database: PrismaClient, dataFolder: string, secure: boo
     emailAndPassword: {
       enabled: true,
       disableSignUp: true,
+      maxPasswordLength: longestPassword,
       password: { hash: hashPassword, verify: ({ hash, password }) => isPasswordOf(hash, password) },
     },
     user: {

@@ -54,11 +54,9 @@ export function changeRole(database: Database, id: string, role: Role, by: By, n
     database
       .prepare('UPDATE "Person" SET "role" = ?, "updatedAt" = ? WHERE "id" = ?')
       .run(role, asStored(now), id)
-    writeEvent(
-      database,
-      { kind: 'role changed', personId: id, byId: by, detail: { from: person.role, to: role } },
-      now,
-    )
+    closeLinksMadeBy(database, id, now)
+    const detail = { from: person.role, to: role }
+    writeEvent(database, { kind: 'role changed', personId: id, byId: by, detail }, now)
     return success(true)
   })
 }

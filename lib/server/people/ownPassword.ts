@@ -4,14 +4,14 @@ import { refuse } from '../http/answers'
 import { setPassword } from './changes'
 import { takeGuess } from './guesses'
 import { foldName } from './names'
-import { hashPassword, isPasswordOf, passwordField } from './passwords'
+import { hashPassword, isPasswordOf, longestPassword, passwordField } from './passwords'
 import { sayWait } from './sayWait'
 import type { Person } from './session'
 import { thenSignIn } from './signIn'
 import { store } from './store'
 
 export const passwordChangeForm = z.object({
-  current: z.string('Type your password of now.').min(1, 'Type your password of now.').max(200),
+  current: z.string('Type your password of now.').min(1, 'Type your password of now.').max(longestPassword),
   password: passwordField,
 })
 

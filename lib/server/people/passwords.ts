@@ -2,7 +2,7 @@ import { hash, verify } from '@node-rs/argon2'
 import { z } from 'zod'
 
 export const shortestPassword = 10
-const longestPassword = 200
+export const longestPassword = 200
 
 /** A new password. Length is what counts; no rule asks for signs or capitals (NIST SP 800-63B, 5.1.1.2). */
 export const passwordField = z

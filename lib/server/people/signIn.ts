@@ -1,4 +1,4 @@
-import { APIError } from 'better-auth/api'
+import { isAPIError } from 'better-auth/api'
 import { z } from 'zod'
 import type { Result } from '@/lib/core/result'
 import type { Role } from '@/lib/records/envelope'
@@ -9,6 +9,7 @@ import { deactivated } from './auth'
 import { type Target, takeGuess } from './guesses'
 import { deviceCookie, knownDevice } from './knownDevice'
 import { foldName } from './names'
+import { longestPassword } from './passwords'
 import { sayWait } from './sayWait'
 import { sessionSecret } from './secret'
 import type { Person } from './session'
@@ -19,7 +20,7 @@ export const signInForm = z.object({
   password: z
     .string('Type your password.')
     .min(1, 'Type your password.')
-    .max(200, 'That password is too long.'),
+    .max(longestPassword, 'That password is too long.'),
 })
 
 /**
@@ -47,7 +48,7 @@ export async function signIn(request: Request, typed: z.infer<typeof signInForm>
     signedIn.headers.append('set-cookie', deviceCookie(secret, signInName, secure))
     return signedIn
   } catch (error) {
-    if (!(error instanceof APIError)) throw error
+    if (!isAPIError(error)) throw error
     if (error.body?.code === deactivated) {
       return refuse(403, 'deactivated', 'Your sign-in was switched off. Ask a manager to switch it on again.')
     }

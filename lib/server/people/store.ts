@@ -1,7 +1,7 @@
-import path from 'node:path'
 import { PrismaBetterSqlite3 } from '@prisma/adapter-better-sqlite3'
 import Database from 'better-sqlite3'
 import { PrismaClient } from '@/prisma/generated/client'
+import { databaseFile, dataFolder as theDataFolder } from '../database'
 import { type Auth, makeAuth } from './auth'
 
 /** Where people are kept: a synchronous connection for changes of several statements, Prisma for the rest. */
@@ -12,25 +12,23 @@ export type Store = {
   close(): Promise<void>
 }
 
-// On globalThis, because development reloads modules and would leave connections behind.
-const kept = globalThis as typeof globalThis & {
-  inchwaterPeople?: Map<string, Store & { auths: Map<boolean, Auth> }>
-}
+// The connections are on globalThis, because development reloads modules and would leave open ones behind.
+const kept = globalThis as typeof globalThis & { inchwaterPeople?: Map<string, Store> }
 kept.inchwaterPeople ??= new Map()
+const auths = new WeakMap<Store, { plain?: Auth; secure?: Auth }>()
 
-export function store(): Store & { auths: Map<boolean, Auth> } {
-  const dataFolder = path.resolve(process.env.INCHWATER_DATA ?? 'data')
+/** The people of a data folder whose database was migrated, as the server does at its start. */
+export function store(dataFolder = theDataFolder()): Store {
   const known = kept.inchwaterPeople!.get(dataFolder)
   if (known) return known
-  const file = path.join(dataFolder, 'inchwater.db')
-  const database = new Database(file, { timeout: 2000 })
+  const file = databaseFile(dataFolder)
+  const database = new Database(file, { timeout: 2000, fileMustExist: true })
   database.pragma('foreign_keys = ON')
   const prisma = new PrismaClient({ adapter: new PrismaBetterSqlite3({ url: `file:${file}` }) })
-  const opened = {
+  const opened: Store = {
     dataFolder,
     database,
     prisma,
-    auths: new Map<boolean, Auth>(),
     async close() {
       kept.inchwaterPeople!.delete(dataFolder)
       database.close()
@@ -43,8 +41,9 @@ export function store(): Store & { auths: Map<boolean, Auth> } {
 
 /** The sign-in library for browsers that come over https, or over plain http on this machine. */
 export function authFor(secure: boolean): Auth {
-  const { auths, prisma, dataFolder } = store()
-  const auth = auths.get(secure) ?? makeAuth(prisma, dataFolder, secure)
-  auths.set(secure, auth)
-  return auth
+  const people = store()
+  const made = auths.get(people) ?? {}
+  auths.set(people, made)
+  made[secure ? 'secure' : 'plain'] ??= makeAuth(people.prisma, people.dataFolder, secure)
+  return made[secure ? 'secure' : 'plain']!
 }

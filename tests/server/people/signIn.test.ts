@@ -7,6 +7,7 @@ import { POST as signIn } from '@/app/api/auth/sign-in/route'
 import { POST as signOut } from '@/app/api/auth/sign-out/route'
 import { POST as signOutEverywhere } from '@/app/api/auth/sign-out-everywhere/route'
 import { changeActive } from '@/lib/server/people/changes'
+import { createPerson } from '@/lib/server/people/createPerson'
 import { personOf, personOfHeaders, requireRole } from '@/lib/server/people/session'
 import { store } from '@/lib/server/people/store'
 import { add, cookiesOf, password, read, send, withFreshData } from './team'
@@ -200,6 +201,13 @@ test('changing one’s own password needs the old one, and signs every other bro
   expect(await personOf(read('/', there))).toBeUndefined()
   expect((await signInAs('Ilse Quandt')).status).toBe(401)
   expect((await signInAs('Ilse Quandt', 'four other plain words')).status).toBe(200)
+})
+
+test('the longest password signs in, and one longer is told so', async () => {
+  const longest = 'four words '.repeat(20).slice(0, 200)
+  await createPerson({ name: 'Ilse Quandt', role: 'dispatcher', password: longest })
+  expect((await signInAs('Ilse Quandt', longest)).status).toBe(200)
+  expect((await signInAs('Ilse Quandt', `${longest}x`)).status).toBe(400)
 })
 
 test('passwords are kept as argon2id hashes, and the session secret is the server’s alone', async () => {

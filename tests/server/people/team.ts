@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os'
 import path from 'node:path'
 import { afterEach, beforeEach } from 'vitest'
 import type { Role } from '@/lib/records/envelope'
+import { databaseFile } from '@/lib/server/database'
 import { addressHeader } from '@/lib/server/http/address'
 import { createPerson } from '@/lib/server/people/createPerson'
 import { store } from '@/lib/server/people/store'
@@ -14,7 +15,7 @@ export function withFreshData(): void {
   beforeEach(() => {
     folder = mkdtempSync(path.join(tmpdir(), 'people-'))
     process.env.INCHWATER_DATA = folder
-    migrate(path.join(folder, 'inchwater.db'))
+    migrate(databaseFile(folder))
   })
   afterEach(async () => {
     await store().close()
