@@ -32,6 +32,8 @@ export type TeamFile = {
   repairs: ReadonlyMap<string, Entry<RepairBody>>
   /** Newest preference of each person, by person. */
   preferences: ReadonlyMap<string, PreferenceBody>
+  /** Every record by id, whatever its kind. */
+  records: ReadonlyMap<string, { kind: string; entry: Entry<Record<string, unknown>> }>
   /** Duplicate to the record that is kept. */
   keptId(id: string): string
   /** Kinds and versions that this program does not know: it wants an update. */
@@ -47,6 +49,7 @@ export type TeamFile = {
 export function foldTeamFile(records: readonly HeldRecord[]): TeamFile {
   const inOrder = [...records].sort(byLogOrder)
   const withdrawn = withdrawnRecords(inOrder)
+  const byId = new Map<string, { kind: string; entry: Entry<Record<string, unknown>> }>()
   const byKind = new Map<string, Map<string, Entry<Record<string, unknown>>>>()
   const unknown = new Set<string>()
   const keptBy = new Map<string, string>()
@@ -60,6 +63,7 @@ export function foldTeamFile(records: readonly HeldRecord[]): TeamFile {
     const entry = entryOf(record)
     const gone = withdrawn.get(record.id)
     if (gone !== undefined) entry.withdrawn = gone
+    byId.set(record.id, { kind: record.kind, entry })
     const ofKind = byKind.get(record.kind) ?? new Map()
     byKind.set(record.kind, ofKind.set(record.id, entry))
     if (gone !== undefined) continue
@@ -94,6 +98,7 @@ export function foldTeamFile(records: readonly HeldRecord[]): TeamFile {
     foundFitted: of('found fitted'),
     repairs: of('repair'),
     preferences,
+    records: byId,
     keptId,
     unknown: [...unknown].sort(),
   }

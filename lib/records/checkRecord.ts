@@ -1,0 +1,44 @@
+import type { Refusal, Role } from './envelope'
+import type { TeamFile } from './fold/teamFile'
+import { recordKinds } from './registry'
+
+/** What is wrong with a body before it is sent: by field, or as the refusal of a rule. */
+export type Checked =
+  | { ok: true }
+  | { ok: false; fields: Readonly<Record<string, string>>; refusal?: Refusal }
+
+/**
+ * Judges a body on the device as the server will: by its schema, the permission, and the rules that need other
+ * records. The server judges again; this one only speaks sooner.
+ * @throws RangeError if there is no such kind
+ */
+export function checkRecord(
+  kind: string,
+  body: Record<string, unknown>,
+  file: TeamFile,
+  author: { id: string; role: Role },
+): Checked {
+  const known = recordKinds[kind]
+  const schema = known?.versions[known.version]
+  if (known === undefined || schema === undefined)
+    throw new RangeError(`checkRecord: "${kind}" is no kind of record`)
+  const parsed = schema.safeParse(body)
+  if (!parsed.success) {
+    const fields: Record<string, string> = {}
+    for (const issue of parsed.error.issues) fields[issue.path.join('.')] ??= issue.message
+    return { ok: false, fields }
+  }
+  if (!known.mayAdd.includes(author.role)) {
+    const refusal = {
+      rule: 'who may add what',
+      sentence: `A ${author.role} may not add a ${kind}. Ask a ${known.mayAdd.join(' or a ')}.`,
+    }
+    return { ok: false, fields: {}, refusal }
+  }
+  const lookup = (id: string) => {
+    const found = file.records.get(id)
+    return found && { kind: found.kind, body: found.entry.body }
+  }
+  const refusal = known.refusedBy?.(body, lookup, author)
+  return refusal === undefined ? { ok: true } : { ok: false, fields: {}, refusal }
+}
