@@ -8,7 +8,7 @@ import {
   uncertaintyBudget,
 } from '@/lib/core/reading'
 import { pooledScatter } from '@/lib/core/reading/repeatability'
-import { coarseGauge, fineGauge, inches, limit } from '../core/reading/made'
+import { coarseGauge, fineGauge, inches, limit, rating, reading, started } from '../core/reading/made'
 
 // JCGM 106:2012, clause 7. The figures printed there are from memory; the arithmetic was done again with jstat.
 describe('probability of conformity, JCGM 106:2012 (attribution from memory)', () => {
@@ -178,8 +178,18 @@ describe('gauge accuracy at a reading', () => {
     })
   })
 
-  test('refuses a negative accuracy and one of 100 per cent', () => {
+  test('refuses a negative or endless accuracy', () => {
     expect(() => gaugeHalfWidth({ ...fineGauge, counts: -1 }, 1)).toThrow(RangeError)
-    expect(() => gaugeHalfWidth({ ...fineGauge, percentOfReading: 100 }, 1)).toThrow(RangeError)
+    expect(() => gaugeHalfWidth({ ...fineGauge, percentOfSpan: Number.POSITIVE_INFINITY }, 1)).toThrow(
+      RangeError,
+    )
+  })
+
+  test('a gauge as wrong as its whole reading never passes one', () => {
+    const hopeless = { ...fineGauge, percentOfReading: 100 }
+    const closes = rating({ closes: limit(0.2, 0.05) })
+    expect(started({ reading: reading([3]), rating: closes, instrument: hopeless }).verdict).not.toBe(
+      'enough',
+    )
   })
 })

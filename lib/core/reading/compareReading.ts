@@ -1,7 +1,7 @@
 import { failure, type Result, success } from '@/lib/core/result'
 import { advise, type ClosesAgain, leading, outcomeOf } from './advise'
 import { assumptions, isCalibrationPast } from './assumed'
-import { atRest } from './atRest'
+import { atRest, notZeroed } from './atRest'
 import { checkReading } from './checkReading'
 import { comparable, notAnAirSwitch } from './comparable'
 import { atLeast } from './decide'
@@ -75,12 +75,8 @@ export function compareReading(input: ComparisonInput): Result<Comparison> {
     const airSwitch = notAnAirSwitch(kind)
     if (!airSwitch.ok) return airSwitch
   }
-  if (!instrument.zeroed)
-    return failure(
-      'zero-first',
-      'Zero first: the gauge was not zeroed before this reading. Open both its ports to the room, zero it, and read again.',
-    )
-  if (reading.phase === 'rest') return atRest(reading, settings)
+  if (reading.phase === 'rest') return atRest(reading, instrument, settings)
+  if (!instrument.zeroed) return failure('zero-first', notZeroed)
   const points = comparable(reading, rating)
   if (!points.ok) return points
   const test = testFor(reading, rating)

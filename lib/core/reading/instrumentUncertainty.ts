@@ -5,7 +5,7 @@ import type { Instrument } from './types'
  * the reading, counts of the last digit, per cent of span; added up ('plus') or the greatest of them ('greater').
  * Resolution is no accuracy: where nothing else is known, half a digit is taken and `assumed` says so.
  * @param readingPascals magnitude, zero or more
- * @throws RangeError if a figure is negative or not finite, or per cent of reading is 100 or more
+ * @throws RangeError if a figure is negative or not finite
  * @example ±1 % + 2 digits of 0.001 in. w.c. at 0.80 in. w.c.: 0.008 + 0.002 = 0.010 in. w.c.
  */
 export function gaugeHalfWidth(
@@ -16,8 +16,6 @@ export function gaugeHalfWidth(
   for (const part of [percentOfReading, counts, percentOfSpan])
     if (part !== undefined && !(part >= 0 && part < Number.POSITIVE_INFINITY))
       throw new RangeError(`gaugeHalfWidth requires an accuracy of zero or more, not ${part}`)
-  if (percentOfReading !== undefined && percentOfReading >= 100)
-    throw new RangeError('gaugeHalfWidth requires less than 100 per cent of the reading')
   const parts = [
     percentOfReading === undefined ? undefined : (percentOfReading / 100) * readingPascals,
     counts === undefined ? undefined : counts * resolutionPascals,

@@ -243,6 +243,10 @@ describe('compareReading: at rest', () => {
       'leave it off',
     )
     expect(problem({ reading: rest(0.2), rating: pair }).message).not.toContain('leave it off')
+    const raw = { ...fineGauge, zeroed: false }
+    const unzeroed = problem({ reading: rest(0, { contacts: 'closed' }), rating: pair, instrument: raw })
+    expect(unzeroed.code).toBe('zero-first')
+    expect(unzeroed.message).toContain('leave it off')
   })
 
   test('a gauge that was not zeroed is zeroed first, in any phase', () => {
