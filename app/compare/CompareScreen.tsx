@@ -1,20 +1,15 @@
 'use client'
 
-import { useSearchParams } from 'next/navigation'
-import { useMemo, useState } from 'react'
+import { useMemo } from 'react'
 import { compareReading, usualReadingSettings } from '@/lib/core/reading'
 import { counting } from '@/lib/records/fold/teamFile'
 import { ratingForComparison } from '@/lib/records/view/ratingForComparison'
-import { ratingSettings, type Setpoint, setpointOf } from '@/lib/records/view/setpoint'
+import type { Setpoint } from '@/lib/records/view/setpoint'
 import { useDeviceState } from '../device/deviceContext'
 import { useDraft } from '../device/useDraft'
 import { usePreference } from '../device/usePreference'
-import {
-  furnaceOf,
-  readSetpointAddress,
-  type SetpointAddress,
-  setpointHref,
-} from '../setpoint/setpointAddress'
+import { type SetpointAddress, setpointHref } from '../setpoint/setpointAddress'
+import { useSetpoint } from '../setpoint/useSetpoint'
 import { Empty } from '../ui/answers/Empty'
 import { Caution } from '../ui/danger/Caution'
 import { Button } from '../ui/form/Button'
@@ -28,15 +23,7 @@ import { Verdict } from './Verdict'
 
 /** Holds a manometer reading against a position's rating, live as it is typed. */
 export function CompareScreen() {
-  const query = useSearchParams()
-  const { file } = useDeviceState()
-  const [now] = useState(() => new Date().toISOString())
-  const address = useMemo(() => readSetpointAddress(query), [query])
-  const setpoint = useMemo(
-    () =>
-      address && setpointOf(file, address.positionId, furnaceOf(file, address), ratingSettings(file, now)),
-    [file, address, now],
-  )
+  const { address, setpoint, now } = useSetpoint()
   if (address === undefined || setpoint === undefined) {
     return (
       <Empty

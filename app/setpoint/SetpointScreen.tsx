@@ -1,8 +1,7 @@
 'use client'
 
-import { usePathname, useRouter, useSearchParams } from 'next/navigation'
-import { useEffect, useMemo, useState } from 'react'
-import { ratingSettings, setpointOf } from '@/lib/records/view/setpoint'
+import { usePathname, useRouter } from 'next/navigation'
+import { useEffect } from 'react'
 import { useDeviceState } from '../device/deviceContext'
 import { usePreference } from '../device/usePreference'
 import { useRecentLookUps } from '../find/useRecentLookUps'
@@ -11,23 +10,17 @@ import { PageHeader } from '../ui/paper/PageHeader'
 import { Stack } from '../ui/paper/Stack'
 import { FurnaceQuestions } from './FurnaceQuestions'
 import { SetpointCard } from './SetpointCard'
-import { furnaceOf, readSetpointAddress, setpointHref } from './setpointAddress'
+import { setpointHref } from './setpointAddress'
+import { useSetpoint } from './useSetpoint'
 
 /** The setpoint of one switch position. Its address holds everything it depends on. */
 export function SetpointScreen() {
-  const query = useSearchParams()
   const router = useRouter()
   const pathname = usePathname()
-  const { file, names } = useDeviceState()
+  const { names } = useDeviceState()
   const { unit } = usePreference()
   const { add } = useRecentLookUps()
-  const [now] = useState(() => new Date().toISOString())
-  const address = useMemo(() => readSetpointAddress(query), [query])
-  const setpoint = useMemo(
-    () =>
-      address && setpointOf(file, address.positionId, furnaceOf(file, address), ratingSettings(file, now)),
-    [file, address, now],
-  )
+  const { address, setpoint } = useSetpoint()
   const title = setpoint && `${setpoint.position.body.name}, ${setpoint.range.body.name}`
 
   useEffect(() => {

@@ -1,0 +1,70 @@
+'use client'
+
+import { useSearchParams } from 'next/navigation'
+import { useDeviceState } from '../device/deviceContext'
+import { Empty } from '../ui/answers/Empty'
+import { ButtonLink } from '../ui/form/Button'
+import { Facts } from '../ui/paper/Facts'
+import { PageHeader } from '../ui/paper/PageHeader'
+import { Sheet } from '../ui/paper/Sheet'
+import { Stack } from '../ui/paper/Stack'
+import { sayMoment } from '../ui/words/sayDate'
+import { bodyFacts } from './bodyFacts'
+
+/** One record as it was said: nothing left out, nothing edited, with what withdrew it if something did. */
+export function RecordScreen() {
+  const id = useSearchParams().get('id') ?? ''
+  const { file, names } = useDeviceState()
+  const found = file.records.get(id)
+  if (found === undefined) {
+    return (
+      <Empty
+        what="This record is not on this device"
+        why="The address may be cut short, or the record has not reached this device."
+        todo={<a href="/">Go to Find</a>}
+      />
+    )
+  }
+  const { kind, entry } = found
+  const who = (person: string) => names.get(person) ?? 'Somebody whose name is not on this device'
+  const withdrawable = entry.withdrawn === undefined && kind !== 'withholding' && kind !== 'preference'
+  return (
+    <Stack>
+      <PageHeader
+        title={`Record: ${kind}`}
+        lead={`${who(entry.by)}, ${sayMoment(entry.at)}${entry.waiting ? ', on this device only until it is sent' : ''}`}
+      />
+      {entry.withdrawn !== undefined && (
+        <Sheet title="Withdrawn">
+          <p>
+            {who(entry.withdrawn.by)}, {sayMoment(entry.withdrawn.at)}: {entry.withdrawn.reason}
+          </p>
+          {entry.withdrawn.replacedBy !== undefined && (
+            <p>
+              <a href={`/record?id=${entry.withdrawn.replacedBy}`}>The record that takes its place</a>
+            </p>
+          )}
+          <p>
+            <a href={`/withdraw?record=${entry.withdrawn.id}`}>Bring it back by withdrawing the withdrawal</a>
+          </p>
+        </Sheet>
+      )}
+      {entry.withheld !== undefined && (
+        <p>
+          Withheld: {entry.withheld.fields.join(', ')}.{' '}
+          <a href={`/record?id=${entry.withheld.by}`}>By whom and why</a>
+        </p>
+      )}
+      <Sheet
+        title="What was recorded"
+        foot={
+          withdrawable ? (
+            <ButtonLink href={`/withdraw?record=${id}`}>Withdraw this record</ButtonLink>
+          ) : undefined
+        }
+      >
+        <Facts facts={bodyFacts(entry.body, file)} />
+      </Sheet>
+    </Stack>
+  )
+}
