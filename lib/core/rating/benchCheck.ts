@@ -17,8 +17,8 @@ const assumedTolerancePascals = toPascals(0.05, 'inH2O')
 export function benchSupports(report: RatingReport, candidate: Candidate): boolean {
   const gauge = (report.gaugeUncertaintyPascals ?? stepPascalsOf(report) / 2) + slack
   const { limit, pascals } = candidate
-  const above = limit === 'nominal' ? (candidate.toleranceAbove ?? assumedTolerancePascals) : 0
-  const below = limit === 'nominal' ? (candidate.toleranceBelow ?? assumedTolerancePascals) : 0
+  const above = limit === 'nominal' ? (candidate.tolerancesAbove[0] ?? assumedTolerancePascals) : 0
+  const below = limit === 'nominal' ? (candidate.tolerancesBelow[0] ?? assumedTolerancePascals) : 0
   const lowEnough = limit === 'minimum' || report.pascals <= pascals + above + gauge
   const highEnough = limit === 'maximum' || report.pascals >= pascals - below - gauge
   return lowEnough && highEnough

@@ -1,19 +1,16 @@
 import type { PressureUnit } from '@/lib/core/pressure'
 import type { LimitKind } from '@/lib/core/vocabulary'
 import { benchSupports } from './benchCheck'
-import { canBeOne, isCoarser, type StatedNumber, sameMagnitude, stepPascalsOf } from './resolution'
+import { isCoarser, roundsTo, type StatedNumber, sameMagnitude, stepPascalsOf } from './resolution'
 import type { RatingReport } from './types'
 
 /** A value that the rating may have: a number and which side of it is promised. */
 export type Candidate = StatedNumber & {
   limit: LimitKind
   unit: PressureUnit
-  /** The widest tolerance that a report of it states, pascals; undefined when none states one. */
-  toleranceAbove?: number
-  toleranceBelow?: number
-  /** Where the tolerances of its reports end: what a maximum or a minimum says of the same switch. */
-  upperEdges: readonly StatedNumber[]
-  lowerEdges: readonly StatedNumber[]
+  /** The tolerances that reports of it state, pascals, each once, widest first. Empty when none states one. */
+  tolerancesAbove: readonly number[]
+  tolerancesBelow: readonly number[]
 }
 
 export const numberOf = (report: RatingReport): StatedNumber => ({
@@ -27,16 +24,23 @@ const names = (report: RatingReport, candidate: Candidate): boolean => {
   return (
     report.limit === candidate.limit &&
     (sameMagnitude(number.pascals, candidate.pascals) ||
-      (isCoarser(number, candidate) && canBeOne(number, candidate)))
+      (isCoarser(number, candidate) && roundsTo(candidate.pascals, number)))
   )
 }
 
-/** "Maximum c" and "nominal n ± t" are one statement when n + t = c; "minimum m" likewise when n − t = m. */
-const statesAnEdge = (report: RatingReport, candidate: Candidate): boolean => {
-  if (candidate.limit !== 'nominal') return false
-  const edges =
-    report.limit === 'maximum' ? candidate.upperEdges : report.limit === 'minimum' ? candidate.lowerEdges : []
-  return edges.some((edge) => canBeOne(edge, numberOf(report)))
+/**
+ * "Maximum c" and "nominal n ± t" are one statement when n + t, rounded as c is stated, is c; "minimum m" likewise
+ * when n − t is m.
+ */
+const statesAnEdge = (report: RatingReport, { limit, pascals, ...candidate }: Candidate): boolean => {
+  if (limit !== 'nominal') return false
+  const number = numberOf(report)
+  if (report.limit === 'maximum')
+    return candidate.tolerancesAbove.some((tolerance) => roundsTo(pascals + tolerance, number))
+  return (
+    report.limit === 'minimum' &&
+    candidate.tolerancesBelow.some((tolerance) => roundsTo(pascals - tolerance, number))
+  )
 }
 
 /**
@@ -48,22 +52,16 @@ export function supports(report: RatingReport, candidate: Candidate): boolean {
   return names(report, candidate) || statesAnEdge(report, candidate)
 }
 
-const widest = (one: number | undefined, other: number | undefined): number | undefined =>
-  one === undefined ? other : other === undefined ? one : Math.max(one, other)
+const withTolerance = (tolerances: readonly number[], tolerance: number | undefined): readonly number[] =>
+  tolerance === undefined || tolerances.some((other) => sameMagnitude(other, tolerance))
+    ? tolerances
+    : [...tolerances, tolerance].sort((one, other) => other - one)
 
-const withReport = (candidate: Candidate, report: RatingReport): Candidate => {
-  const { pascals, stepPascals } = numberOf(report)
-  const { toleranceAbove, toleranceBelow } = report
-  const edge = (tolerance: number | undefined, sign: 1 | -1) =>
-    tolerance === undefined ? [] : [{ pascals: Math.max(0, pascals + sign * tolerance), stepPascals }]
-  return {
-    ...candidate,
-    toleranceAbove: widest(candidate.toleranceAbove, toleranceAbove),
-    toleranceBelow: widest(candidate.toleranceBelow, toleranceBelow),
-    upperEdges: [...candidate.upperEdges, ...edge(toleranceAbove, 1)],
-    lowerEdges: [...candidate.lowerEdges, ...edge(toleranceBelow, -1)],
-  }
-}
+const withReport = (candidate: Candidate, report: RatingReport): Candidate => ({
+  ...candidate,
+  tolerancesAbove: withTolerance(candidate.tolerancesAbove, report.toleranceAbove),
+  tolerancesBelow: withTolerance(candidate.tolerancesBelow, report.toleranceBelow),
+})
 
 /** Nominal values first, so that a one-sided limit can find the tolerance it is the edge of; then the finest. */
 const byFineness = (one: RatingReport, other: RatingReport): number =>
@@ -91,7 +89,7 @@ export function candidatesOf(reports: readonly RatingReport[]): Candidate[] {
         if (names(report, candidate)) candidates[at] = withReport(candidate, report)
       })
     } else if (!candidates.some((candidate) => statesAnEdge(report, candidate))) {
-      const bare = { ...numberOf(report), limit, unit, upperEdges: [], lowerEdges: [] }
+      const bare = { ...numberOf(report), limit, unit, tolerancesAbove: [], tolerancesBelow: [] }
       candidates.push(withReport(bare, report))
     }
   }

@@ -36,10 +36,3 @@ export function roundsTo(pascals: number, { pascals: stated, stepPascals }: Stat
   const margin = slack * Math.max(1, stated)
   return pascals >= stated - half - margin && pascals < stated + half - margin
 }
-
-/** Whether two numbers can be one: equal, or the finer of them rounds to the coarser. */
-export function canBeOne(first: StatedNumber, second: StatedNumber): boolean {
-  if (sameMagnitude(first.pascals, second.pascals)) return true
-  if (isCoarser(first, second)) return roundsTo(second.pascals, first)
-  return isCoarser(second, first) && roundsTo(first.pascals, second)
-}

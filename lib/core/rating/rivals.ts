@@ -39,12 +39,12 @@ export function rivalsOf(
       const likely = probability >= disputeProbability - slack
       const mereSlip =
         !likely && !isUsualRating(candidate.pascals) && decimalSlip(shown.pascals, candidate) !== undefined
-      const { pascals, limit, toleranceAbove, toleranceBelow } = candidate
+      const { pascals, limit, tolerancesAbove, tolerancesBelow } = candidate
       return {
         pascals,
         limit,
-        toleranceAbove,
-        toleranceBelow,
+        toleranceAbove: tolerancesAbove[0],
+        toleranceBelow: tolerancesBelow[0],
         probability,
         reports: naming,
         reportIds: naming.map(({ id }) => id),

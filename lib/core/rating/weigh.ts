@@ -6,7 +6,7 @@ import { whyLevel } from './explain'
 import { levelOf } from './levels'
 import { byOrigin } from './origins'
 import { posteriorOf } from './posterior'
-import { sameMagnitude, slack } from './resolution'
+import { slack } from './resolution'
 import { rivalsOf, type WeighedRival } from './rivals'
 import { sharedWord } from './sameBundle'
 import { weighingSettings } from './settings'
@@ -37,12 +37,6 @@ const leadOf = ({ report, why }: SortedLead, shown: Candidate | undefined): Lead
   agrees: shown !== undefined && supports(report, shown),
   why,
 })
-
-const tolerancesDiffer = (reports: readonly RatingReport[]): boolean =>
-  (['toleranceAbove', 'toleranceBelow'] as const).some((side) => {
-    const stated = reports.map((report) => report[side]).filter((tolerance) => tolerance !== undefined)
-    return stated.some((tolerance) => !sameMagnitude(tolerance, stated[0]!))
-  })
 
 const publicRival = ({ reports: _reports, mereSlip: _mereSlip, ...rival }: WeighedRival) => rival
 
@@ -103,8 +97,8 @@ export function weigh(
   return {
     level: judged.level,
     pascals: shown.pascals,
-    toleranceAbove: shown.toleranceAbove,
-    toleranceBelow: shown.toleranceBelow,
+    toleranceAbove: shown.tolerancesAbove[0],
+    toleranceBelow: shown.tolerancesBelow[0],
     limit: shown.limit,
     sense: sharedWord(agreeing, 'sense') ?? 'not stated',
     kind: sharedWord(agreeing, 'kind'),
@@ -117,7 +111,9 @@ export function weigh(
     reasons: [
       whyLevel.agree(agreeing),
       ...judged.reasons,
-      ...(tolerancesDiffer(agreeing) ? [whyLevel.tolerancesDiffer()] : []),
+      ...(shown.tolerancesAbove.length > 1 || shown.tolerancesBelow.length > 1
+        ? [whyLevel.tolerancesDiffer()]
+        : []),
       ...reasons,
     ],
     reportIds: agreeing.map(({ id }) => id),

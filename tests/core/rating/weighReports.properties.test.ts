@@ -61,7 +61,7 @@ const known = fc.record({
   sister: fc.array(fc.constantFrom(99.635564, 149.453346), { maxLength: 2 }),
 })
 
-const runs = { seed: 20260112, numRuns: 600 }
+const runs = { seed: 20260112, numRuns: 300 }
 
 describe('weighReports, for any reports', () => {
   test('the order of the reports does not matter, and nothing given is changed', () => {
@@ -148,7 +148,7 @@ describe('weighReports, for any reports', () => {
         )
         expect(now?.probability).toBeGreaterThanOrEqual(before.probability - 1e-12)
       }),
-      { ...runs, numRuns: 3000 },
+      { ...runs, numRuns: 1500 },
     )
   })
 
