@@ -147,6 +147,12 @@ describe('readPressureText reads the unit', () => {
       toleranceAbove: inches(0.1),
     })
   })
+
+  // 248.84 Pa is the inch of water at 60 °F (NIST SP 811, App. B.8), 0.1 % below the conventional one.
+  test('the same pressure by another definition of the inch is still the same', () => {
+    expect(read('2.000 in. w.c. (497.68 Pa)').value).toBe(2)
+    expect(problem('2.000 in. w.c. (495.00 Pa)')).toBe('contradicting-units')
+  })
 })
 
 describe('readPressureText keeps magnitude and sense apart', () => {
@@ -225,7 +231,11 @@ describe('readPressureText reads tolerances and limits', () => {
     expect(read('150 Pa ±12')).toMatchObject({ toleranceAbove: 12, toleranceBelow: 12 })
     expect(read('0.60 ±0.05 mbar')).toMatchObject({ unit: 'mbar', pascals: 60, toleranceAbove: 5 })
     expect(read('0.60 in. w.c. ±12 Pa')).toMatchObject({ unit: 'inH2O', toleranceAbove: 12 })
-    expect(read('150 Pa +0/-0.05 in. w.c.')).toMatchObject({ unit: 'Pa', toleranceBelow: inches(0.05) })
+    expect(read('150 Pa +0.02/-0.05 in. w.c.')).toMatchObject({
+      unit: 'Pa',
+      toleranceAbove: inches(0.02),
+      toleranceBelow: inches(0.05),
+    })
   })
 
   test('without a tolerance there is none, and no limit kind is made up', () => {

@@ -92,6 +92,13 @@ describe('readRatingText', () => {
     ])
   })
 
+  test('two units apart from the numbers speak for none', () => {
+    expect(read('IN. W.C. (Pa) CLOSE 0.75 OPEN 0.60').map(({ unitStated }) => unitStated)).toEqual([
+      false,
+      false,
+    ])
+  })
+
   test('a sign speaks for its own number only', () => {
     expect(read('CLOSE -0.75 OPEN 0.60').map(({ sense }) => sense)).toEqual(['suction', 'not stated'])
   })
