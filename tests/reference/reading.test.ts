@@ -218,6 +218,7 @@ describe('usual mistakes', () => {
     const break55 = rating({ opens: limit(0.55, 0.05) })
     const averaged = reading([0.9], { phase: 'steady hot', contacts: 'closed', averaging: true })
     expect(ran({ reading: averaged, rating: break55 }).verdict).toBe('too close to call')
+    expect(ran({ reading: averaged, rating: break55 }).clearsWorstCase).toBe(false)
     expect(compared({ reading: averaged, rating: break55 }).advice).toContain('read-with-minimum-hold')
     expect(ran({ reading: { ...averaged, lowest: inches(0.88) }, rating: break55 }).verdict).toBe('enough')
   })

@@ -5,7 +5,7 @@ import { closesWhen, isHot } from './phases'
 import type { Comparison, Judgement, RatingForComparison, Reading } from './types'
 
 /** What a verdict means for the contact: it leaves the switch closed, it does not, or it can't be said. */
-export type Outcome = 'closed' | 'open' | 'unclear'
+type Outcome = 'closed' | 'open' | 'unclear'
 
 export function outcomeOf(judgement: Judgement, kind: Reading['kind']): Outcome {
   if (judgement.verdict === 'too close to call') return 'unclear'

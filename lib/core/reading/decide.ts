@@ -11,7 +11,7 @@ export const atLeast = (a: number, b: number): boolean => a >= b - slack * Math.
 /** Which verdict leaves the switch closed: 'enough', or 'too low' for one that opens on rise. */
 export type ClosesWhen = 'enough' | 'too low'
 
-export type Decision = { verdict: Verdict; probabilityEnough: number; clearsWorstCase: boolean }
+type Decision = { verdict: Verdict; probabilityEnough: number; clearsWorstCase: boolean }
 
 /**
  * One value held against one limit. 'Enough' needs a known high side and a probability of at least 0.95, 'too low'

@@ -3,7 +3,7 @@ import { closesWhen, isHot } from './phases'
 import type { Limit, Reading, ReadingSettings, Steadiness } from './types'
 
 /** How a reading moved, pascals. */
-export type Movement = { lowest: number; highest: number; flutter: boolean; steady: Steadiness }
+type Movement = { lowest: number; highest: number; flutter: boolean; steady: Steadiness }
 
 /**
  * Whether a reading flutters: its samples lie on both sides of a limit, or more than the flutter half-spread to

@@ -3,7 +3,7 @@ import { meanOf, pooledScatter } from './repeatability'
 import type { Reading } from './types'
 
 /** The value that is held against a limit, and how far its repeats scatter. */
-export type JudgedValue = {
+type JudgedValue = {
   pascals: number
   scatterPascals: number
   /** Averaging over separate starts has not made the scatter smaller, and can't. */

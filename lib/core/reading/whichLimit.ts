@@ -2,7 +2,7 @@ import { isHot } from './phases'
 import type { Judgement, Limit, RatingForComparison, Reading } from './types'
 
 /** Which limit a reading is held against, and which of the two questions that answers. */
-export type LimitTest = { question: 'start' | 'run'; limit: Limit; against: Judgement['against'] }
+type LimitTest = { question: 'start' | 'run'; limit: Limit; against: Judgement['against'] }
 
 /**
  * Cold against the make point (will it start?), hot against the break point (will it stay on?). A switch that opens
