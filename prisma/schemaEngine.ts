@@ -1,6 +1,6 @@
 /**
  * Prisma's schema engine without its native program: the WebAssembly build, driven through better-sqlite3. It
- * writes migrations and compares them with the schema; lib/server/prepare and the server apply them with
+ * writes migrations and compares them with the schema; the server applies them with
  * ./migrate.ts, because the engine itself applies a migration outside a transaction.
  *
  *     npm run schema diff           what the schema says and the migrations do not; exit 2 when they differ

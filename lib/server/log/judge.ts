@@ -112,7 +112,7 @@ export const refused = (id: string, rule: Refusal['rule'], sentence: Refusal['se
 })
 
 /** What a kind's own rule may ask of the log. */
-export const lookupIn =
+const lookupIn =
   (tables: LogTables): Lookup =>
   (id) => {
     const row = tables.find(id)

@@ -43,8 +43,8 @@ export class RefusedByDatabase extends Error {
   }
 }
 
-export type EntryRow = Header & { contentHash: string; previousHash: string; hash: string }
-export type ContentRow = { bytes: string; salt: string | null; withheldBySeq: number | null }
+type EntryRow = Header & { contentHash: string; previousHash: string; hash: string }
+type ContentRow = { bytes: string; salt: string | null; withheldBySeq: number | null }
 export type LogRow = EntryRow & ContentRow
 export type WalkedRow = EntryRow & { [Column in keyof ContentRow]: ContentRow[Column] | null }
 

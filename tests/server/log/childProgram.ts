@@ -4,6 +4,7 @@ import { symlinkSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import path from 'node:path'
 import { createInterface } from 'node:readline'
+import { fileURLToPath } from 'node:url'
 
 type Esbuild = {
   buildSync(options: {
@@ -30,7 +31,7 @@ export function buildWriter(folder: string): string {
   const { buildSync } = createRequire(require.resolve('tsx'))('esbuild') as Esbuild
   const outfile = path.join(folder, 'writer.mjs')
   buildSync({
-    entryPoints: [path.join(import.meta.dirname, 'writer.child.ts')],
+    entryPoints: [fileURLToPath(new URL('./writer.child.ts', import.meta.url))],
     outfile,
     bundle: true,
     platform: 'node',
