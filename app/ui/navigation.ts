@@ -17,7 +17,7 @@ export const morePlaces: readonly Place[] = [
 ]
 
 /** Where a person is before anybody knows who it is: the places above are not offered there. */
-export const pathsWithoutPlaces: readonly string[] = ['/sign-in', '/welcome']
+export const pathsWithoutPlaces: readonly string[] = ['/sign-in', '/set-up', '/join', '/reset']
 
 /**
  * Whether an address belongs to a place: the same, or below it. `/` owns no address but itself.

@@ -6,3 +6,9 @@ export type Option<Value extends string = string> = {
   hint?: string
   disabled?: boolean
 }
+
+/** Options from a list of words of the trade and how each is said. */
+export const asOptions = <Value extends string>(
+  values: readonly Value[],
+  words: Readonly<Record<Value, string>>,
+): Option<Value>[] => values.map((value) => ({ value, words: words[value] }))

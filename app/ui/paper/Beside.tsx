@@ -10,12 +10,15 @@ type Props = {
   below?: ReactNode
 }
 
-/** A picture with its words beside it; one below the other where it is too narrow for both. */
+/**
+ * A picture with its words beside it. Words that are taller than the picture go on below it, over the whole width;
+ * where it is too narrow for both, they begin there.
+ */
 export function Beside({ picture, children, below }: Props) {
   return (
     <div className={styles.besideRoom}>
       <div className={styles.beside}>
-        {picture}
+        <div className={styles.picture}>{picture}</div>
         <div className={styles.besideWords}>{children}</div>
       </div>
       {below}

@@ -31,9 +31,9 @@ test('SetpointNumber shows number, unit, other unit, tolerance, level with date,
   const { container } = render(<SetpointNumber {...setpoint} />)
   for (const words of ['Closes (make point)', '0.58', 'in. w.c.', '144 Pa', '± 0.05', 'Verified'])
     expect(screen.getByText(words)).toBeTruthy()
-  const items = within(screen.getByRole('list', { name: 'Sources of: Closes (make point)' })).getAllByRole(
-    'listitem',
-  )
+  const items = within(
+    screen.getByRole('list', { name: 'Sources of: Closes (make\u00a0point)' }),
+  ).getAllByRole('listitem')
   expect(items.map((item) => item.textContent)).toEqual([
     'Label on the factory switch, photoMara, 9 Jan 2026',
     'Distributor, read back, ref. 4471by telephoneInés, 12 Jan 2026',
@@ -46,7 +46,7 @@ test('SetpointNumber shows no number without a source, and says that it is missi
     <SetpointNumber {...setpoint} standing={{ ...setpoint.standing, sources: [] }} picture={<i>0.58</i>} />,
   )
   expect(container.textContent).toBe(
-    'Closes (make point): not shown, because no source is on file for this number.',
+    'Closes (make\u00a0point): not shown, because no source is on file for this number.',
   )
 })
 
