@@ -7,6 +7,7 @@ import { Button } from '../ui/form/Button'
 import { Check } from '../ui/form/Check'
 import { Choice } from '../ui/form/Choice'
 import { NumberPad } from '../ui/form/NumberPad'
+import { asOptions } from '../ui/form/option'
 import { Select } from '../ui/form/Select'
 import { TextField } from '../ui/form/TextField'
 import { Row, Stack } from '../ui/paper/Stack'
@@ -32,9 +33,6 @@ const contacts = [
   { value: 'closed', words: 'Closed', hint: 'No voltage across it' },
   { value: 'not read', words: 'Not read' },
 ] as const
-
-const asOptions = <Value extends string>(values: readonly Value[], words: Readonly<Record<Value, string>>) =>
-  values.map((value) => ({ value, words: words[value] }))
 
 /** The keypad and everything that makes a number a reading. Contacts and phase are asked before any verdict. */
 export function ReadingFields({ form, change, gauges, gaps }: Props) {

@@ -10,6 +10,7 @@ import {
 import type { Result } from '@/lib/core/result'
 import type { Setpoint } from '@/lib/records/view/setpoint'
 import { behind, linesFor, newestDate } from '../setpoint/sourceLines'
+import { DangerSheet } from '../ui/danger/DangerSheet'
 import { Beside } from '../ui/paper/Beside'
 import { Sheet } from '../ui/paper/Sheet'
 import type { ColumnMark } from '../ui/waterColumn/column'
@@ -50,6 +51,7 @@ export function Verdict({ compared, reading, setpoint, unit, names }: Props) {
   }
   const comparison = compared.value
   const judgement = comparison.run ?? comparison.start
+  const stops = comparison.advice.filter((code) => code.startsWith('stop-'))
   return (
     <Sheet
       title={words.length === 0 ? 'At rest' : words[0]}
@@ -96,7 +98,7 @@ export function Verdict({ compared, reading, setpoint, unit, names }: Props) {
           </Quiet>
         )}
       </Beside>
-      <Advice codes={comparison.advice} />
+      {stops.length > 0 ? <Stop codes={stops} /> : <Advice codes={comparison.advice} />}
       <Budget comparison={comparison} unit={unit} />
     </Sheet>
   )
@@ -180,6 +182,18 @@ function Advice({ codes }: { codes: Comparison['advice'] }) {
         ))}
       </ol>
     </section>
+  )
+}
+
+/** A danger stands alone: nothing else is advised beside it. */
+function Stop({ codes }: { codes: Comparison['advice'] }) {
+  return (
+    <div role="alert" className={styles.stop}>
+      {codes.map((code) => (
+        <p key={code}>{adviceText[code].sentence}</p>
+      ))}
+      <DangerSheet />
+    </div>
   )
 }
 

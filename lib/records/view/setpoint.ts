@@ -53,19 +53,12 @@ export function setpointOf(
   if (position === undefined || range === undefined) return undefined
   const at = (id: string | undefined) => id !== undefined && file.keptId(id) === position.id
   const reports = reportsAt(file, position.id)
-  const others = counting(file.positions).filter(
-    (other) => other.id !== position.id && file.keptId(other.body.rangeId) === range.id,
-  )
+  const others = otherPositions(file, position)
   return {
     position,
     range,
     maker: file.makers.get(file.keptId(range.body.makerId)),
-    rating: ratingFor(
-      reports.map((report) => ratingReportOf(report, file)),
-      furnace,
-      settings,
-      sisterReports(file, position, others),
-    ),
+    rating: ratingAt(file, position, furnace, settings),
     partLines: partLinesAt(file, position.id),
     reports: new Map(reports.map((report) => [report.id, report])),
     withdrawn: [...file.reports.values()].filter(
@@ -77,6 +70,32 @@ export function setpointOf(
     others,
   }
 }
+
+/**
+ * The rating at a position, for one furnace as far as it is known.
+ * @param further reports that are not in the log yet, to see what they would change
+ */
+export function ratingAt(
+  file: TeamFile,
+  position: Entry<PositionBody>,
+  furnace: FurnaceForRating,
+  settings: RatingSettings,
+  further: readonly Entry<ReportBody>[] = [],
+): FurnaceRating {
+  return ratingFor(
+    [...reportsAt(file, position.id), ...further].map((report) => ratingReportOf(report, file)),
+    furnace,
+    settings,
+    sisterReports(file, position),
+  )
+}
+
+/** The other positions of the same range. */
+const otherPositions = (file: TeamFile, position: Entry<PositionBody>): Entry<PositionBody>[] =>
+  counting(file.positions).filter(
+    (other) =>
+      other.id !== position.id && file.keptId(other.body.rangeId) === file.keptId(position.body.rangeId),
+  )
 
 /** Rating requests that no report has answered yet. */
 export function openRequests(file: TeamFile): Entry<RatingRequestBody>[] {
@@ -126,18 +145,13 @@ const upheldBy = (file: TeamFile, settlement: SettlementBody): string[] =>
     )
     .map(({ id }) => id)
 
-/** The reports of the switch that this one is most easily taken for: the named sister, or the range's other stages. */
-function sisterReports(
-  file: TeamFile,
-  position: Entry<PositionBody>,
-  others: readonly Entry<PositionBody>[],
-): RatingReport[] {
-  const named = others.filter(
-    (other) =>
-      (position.body.sisterId !== undefined && file.keptId(position.body.sisterId) === other.id) ||
-      (other.body.sisterId !== undefined && file.keptId(other.body.sisterId) === position.id),
+/** The reports of the switch that this one is most easily taken for: the sister that either of the two names. */
+function sisterReports(file: TeamFile, position: Entry<PositionBody>): RatingReport[] {
+  const names = (one: Entry<PositionBody>, other: Entry<PositionBody>) =>
+    one.body.sisterId !== undefined && file.keptId(one.body.sisterId) === other.id
+  const sister = otherPositions(file, position).find(
+    (other) => names(position, other) || names(other, position),
   )
-  const sister = named[0]
   return sister === undefined ? [] : reportsAt(file, sister.id).map((report) => ratingReportOf(report, file))
 }
 

@@ -1,0 +1,206 @@
+'use client'
+
+import { useRouter, useSearchParams } from 'next/navigation'
+import { type FormEvent, useMemo, useState } from 'react'
+import { counting } from '@/lib/records/fold/teamFile'
+import type { ReportBody } from '@/lib/records/kinds/report'
+import { recordKinds } from '@/lib/records/registry'
+import type { Setpoint } from '@/lib/records/view/setpoint'
+import { useDeviceState } from '../device/deviceContext'
+import { useAdd } from '../device/useAdd'
+import { useDraft } from '../device/useDraft'
+import { usePreference } from '../device/usePreference'
+import { furnaceOf, type SetpointAddress, setpointHref } from '../setpoint/setpointAddress'
+import { useSetpoint } from '../setpoint/useSetpoint'
+import { Empty } from '../ui/answers/Empty'
+import { Problem } from '../ui/answers/Problem'
+import { Refusal } from '../ui/answers/Refusal'
+import { Button, ButtonLink } from '../ui/form/Button'
+import { TextField } from '../ui/form/TextField'
+import { Beside } from '../ui/paper/Beside'
+import { PageHeader } from '../ui/paper/PageHeader'
+import { Sheet } from '../ui/paper/Sheet'
+import { Stack } from '../ui/paper/Stack'
+import { WaterColumn } from '../ui/waterColumn/WaterColumn'
+import { BundleFields, OpenFields, SourceFields } from './ReportFields'
+import {
+  type DraftBody,
+  freshReport,
+  openQuestions,
+  type ReportForm,
+  readText,
+  reportBodies,
+} from './reportForm'
+import { WhatItChanges } from './WhatItChanges'
+import { WhatItSays } from './WhatItSays'
+
+/** Records what one source says about one rating. */
+export function ReportScreen() {
+  const { address, setpoint, now } = useSetpoint()
+  if (address === undefined || setpoint === undefined) {
+    return (
+      <Empty
+        what="A report needs its switch"
+        why="A rating belongs to one switch position, and this address names none that is on this device."
+        todo={<a href="/">Find the switch, then add the report from its card</a>}
+      />
+    )
+  }
+  return <ReportWith {...{ address, setpoint, now }} />
+}
+
+function ReportWith({
+  address,
+  setpoint,
+  now,
+}: {
+  address: SetpointAddress
+  setpoint: Setpoint
+  now: string
+}) {
+  const requestId = useSearchParams().get('request') ?? undefined
+  const router = useRouter()
+  const { file, me, names } = useDeviceState()
+  const { unit } = usePreference()
+  const { add, trouble } = useAdd()
+  const [asked, setAsked] = useState(false)
+  const { position, range } = setpoint
+  const fresh = useMemo(() => freshReport(position.body), [position])
+  const { value: form, change, done, restored } = useDraft<ReportForm>(`report ${position.id}`, fresh)
+  const read = useMemo(() => readText(form), [form])
+  const values = read.ok ? read.value : []
+  const open = openQuestions(form, values)
+  const furnace = furnaceOf(file, address)
+  const bodies = reportBodies(form, values, {
+    positionId: position.id,
+    furnaceId: furnace.id,
+    requestId,
+    position: position.body,
+  })
+  const whole = read.ok && open.size === 0 ? bodies.flatMap(wholeReport) : []
+  const typed = form.asWritten.trim() !== ''
+  const fieldNames: Partial<Record<keyof ReportForm, string>> = {
+    documentName: 'proof.name',
+    documentPage: 'proof.page',
+    documentEdition: 'proof.edition',
+    organisation: 'proof.organisation',
+    reference: 'proof.reference',
+  }
+  const errorOf = (field: keyof ReportForm): string | undefined =>
+    (asked ? open.get(field) : undefined) ?? trouble?.fields[fieldNames[field] ?? field]
+
+  async function save(event: FormEvent) {
+    event.preventDefault()
+    setAsked(true)
+    if (!read.ok || open.size > 0) return
+    const ids = await add(bodies.map((body) => ({ kind: 'report', body })))
+    if (ids === undefined) return
+    await done()
+    router.push(setpointHref(address))
+  }
+
+  const partOptions = counting(file.parts).map((part) => ({
+    value: part.id,
+    words: `${part.body.partNumber} (${part.body.class === 'factory' ? 'factory part' : part.body.class})`,
+  }))
+  const people = [...names].filter(([id]) => id !== me.id).map(([value, words]) => ({ value, words }))
+  const gauges = counting(file.gauges).map((gauge) => ({ value: gauge.id, words: gauge.body.name }))
+
+  return (
+    <Stack>
+      <PageHeader
+        above={<a href={setpointHref(address)}>Setpoint</a>}
+        title="Add a report"
+        lead={`What one source says about: ${position.body.name}, ${range.body.name}`}
+      />
+      {restored && <p role="status">What you had typed here before is still in the form.</p>}
+      {trouble?.refusal !== undefined && (
+        <Refusal
+          title="This report cannot be added"
+          rule={trouble.refusal.rule}
+          why={trouble.refusal.sentence}
+          instead={
+            <ButtonLink href={`/found-fitted${setpointHref(address).slice('/setpoint'.length)}`}>
+              Record it as found fitted
+            </ButtonLink>
+          }
+        />
+      )}
+      <form onSubmit={save} noValidate>
+        <Stack>
+          <Sheet title="What it says">
+            <Stack>
+              <TextField
+                exact
+                name="asWritten"
+                label="Letter for letter, as printed, written or said"
+                hint="For instance: CLOSE .62 ±.05 WC"
+                value={form.asWritten}
+                onChange={(event) => change({ asWritten: event.target.value })}
+                error={
+                  typed || asked ? (read.ok ? trouble?.fields.asWritten : read.problem.message) : undefined
+                }
+              />
+              {read.ok && typed && (
+                <Beside
+                  picture={
+                    <WaterColumn
+                      unit={unit}
+                      sense={bodies[0]?.sense ?? 'not stated'}
+                      marks={bodies.map((body) => ({
+                        ...body,
+                        standing: { level: 'Unverified', asOf: now },
+                      }))}
+                    />
+                  }
+                >
+                  <WhatItSays values={values} unit={unit} />
+                </Beside>
+              )}
+              <OpenFields {...{ form, change, errorOf }} asks={askedFields(form, open)} />
+            </Stack>
+          </Sheet>
+          <Sheet title="Where it comes from">
+            <SourceFields {...{ form, change, errorOf, people, gauges }} parts={partOptions} />
+          </Sheet>
+          <Sheet
+            title="What it holds for"
+            foot={
+              <Button type="submit" kind="main">
+                Save the report
+              </Button>
+            }
+          >
+            <Stack>
+              <BundleFields {...{ form, change, errorOf }} hasFurnace={furnace.id !== undefined} />
+              {whole.length > 0 && (
+                <WhatItChanges bodies={whole} me={me.id} {...{ setpoint, file, now, furnace, unit }} />
+              )}
+              {asked && open.size > 0 && (
+                <Problem>
+                  {open.size === 1 ? 'One answer is missing' : `${open.size} answers are missing`}: see above.
+                </Problem>
+              )}
+            </Stack>
+          </Sheet>
+        </Stack>
+      </form>
+    </Stack>
+  )
+}
+
+/** The questions that the text leaves open stay in sight once answered, so that the answer can be changed. */
+function askedFields(form: ReportForm, open: ReadonlyMap<keyof ReportForm, string>): Set<keyof ReportForm> {
+  const answered = (['unit', 'action', 'sense'] as const).filter((field) => form[field] !== '')
+  return new Set([...open.keys(), ...answered, ...(form.confirmed ? (['confirmed'] as const) : [])])
+}
+
+/** A body that its schema accepts, for the preview; one that it refuses is shown at its fields when saved. */
+function wholeReport(body: DraftBody): ReportBody[] {
+  const schema = recordKinds.report!.versions[recordKinds.report!.version]!
+  const present = Object.fromEntries(
+    Object.entries(body).filter(([, value]) => value !== undefined && value !== ''),
+  )
+  const parsed = schema.safeParse(present)
+  return parsed.success ? [parsed.data as ReportBody] : []
+}

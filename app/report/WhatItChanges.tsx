@@ -1,0 +1,74 @@
+import { formatPressure, type PressureUnit } from '@/lib/core/pressure'
+import type { FurnaceForRating, FurnaceRating } from '@/lib/core/rating'
+import type { Entry } from '@/lib/records/fold/entry'
+import type { TeamFile } from '@/lib/records/fold/teamFile'
+import type { ReportBody } from '@/lib/records/kinds/report'
+import { ratingAt, ratingSettings, type Setpoint } from '@/lib/records/view/setpoint'
+import { actionWords } from '../ui/words/actionWords'
+
+type Props = {
+  bodies: readonly ReportBody[]
+  setpoint: Setpoint
+  file: TeamFile
+  me: string
+  now: string
+  furnace: FurnaceForRating
+  unit: PressureUnit
+}
+
+/** What the rating would be with this report, said before it is saved: agrees, disputes, or looks like a slip. */
+export function WhatItChanges(props: Props) {
+  const { setpoint, unit } = props
+  const after = ratingWith(props)
+  const lines = (['closes', 'opens', 'unstated'] as const).flatMap((key) => {
+    const before = setpoint.rating[key]
+    const then = after[key]
+    const name = actionWords[key === 'unstated' ? 'not stated' : key].name
+    const slips = then.rivals.filter((rival) => rival.slip !== undefined && rival.reportIds.some(isNew))
+    const slipped =
+      then.level !== 'Not on file' && then.reportIds.some(isNew)
+        ? then.rivals.filter((rival) => rival.slip)
+        : []
+    const changed = then.level !== before.level || then.pascals !== before.pascals
+    const agrees = !changed && then.reportIds.some(isNew)
+    return [
+      ...(changed ? [`${name}: ${before.level} before, ${then.level} with this report.`] : []),
+      ...(agrees ? [`${name}: agrees with what is on file (${then.level}).`] : []),
+      ...slips.map(
+        (rival) =>
+          `${formatPressure(rival.pascals, unit)} looks like a slip: ${rival.slip}. Look again, or ask back.`,
+      ),
+      ...slipped.map(
+        (rival) =>
+          `It stands against ${formatPressure(rival.pascals, unit)} on file, which looks like a slip: ${rival.slip}.`,
+      ),
+      ...(then.level === 'In dispute' && before.level !== 'In dispute'
+        ? [
+            'It disputes what is on file. Ask back before you hang up or leave: which is it, and where is it printed?',
+          ]
+        : []),
+    ]
+  })
+  return (
+    <div role="status">
+      <p>With this report:</p>
+      <ul>
+        {lines.length === 0 ? (
+          <li>Nothing changes: it is listed as a lead beside better reports.</li>
+        ) : (
+          lines.map((line) => <li key={line}>{line}</li>)
+        )}
+      </ul>
+    </div>
+  )
+}
+
+const newId = (index: number): string => `to be saved ${index}`
+const isNew = (id: string): boolean => id.startsWith('to be saved ')
+
+function ratingWith({ bodies, setpoint, file, me, now, furnace }: Props): FurnaceRating {
+  const entries = bodies.map(
+    (body, index): Entry<ReportBody> => ({ id: newId(index), body, by: me, at: now, waiting: true }),
+  )
+  return ratingAt(file, setpoint.position, furnace, ratingSettings(file, now), entries)
+}

@@ -1,0 +1,215 @@
+import { metresOf } from '@/lib/catalogue/units'
+import type { PressureText, PressureUnit } from '@/lib/core/pressure'
+import { readRatingText } from '@/lib/core/pressure'
+import type { Result } from '@/lib/core/result'
+import type { Action, Between, Sense, SourceKind, Stage, Tap } from '@/lib/core/vocabulary'
+import type { PositionBody } from '@/lib/records/kinds/position'
+import type { ReportBody } from '@/lib/records/kinds/report'
+
+/** What a person typed about one source. Plain words and texts, so that it can be kept as a draft. */
+export type ReportForm = {
+  asWritten: string
+  /** The unit of a number that states none; empty until somebody says so. */
+  unit: PressureUnit | ''
+  /** For a single number that does not say: whether it closes or opens there. */
+  action: Action | ''
+  sense: Sense | ''
+  source: SourceKind | ''
+  readOffPart: string
+  partNumber: string
+  documentName: string
+  documentPage: string
+  documentEdition: string
+  organisation: string
+  reference: string
+  saidBy: string
+  saidOn: string
+  readBack: 'yes' | 'no' | ''
+  secondPersonId: string
+  gaugeId: string
+  stage: Stage
+  between: Between
+  tap: Tap
+  covers: 'this furnace' | 'as stated' | 'all' | ''
+  revisionFrom: string
+  revisionTo: string
+  serialFrom: string
+  serialTo: string
+  elevationFromFeet: string
+  elevationToFeet: string
+  confirmed: boolean
+  note: string
+}
+
+export const freshReport = (position: PositionBody): ReportForm => ({
+  asWritten: '',
+  unit: '',
+  action: '',
+  sense: '',
+  source: '',
+  readOffPart: '',
+  partNumber: '',
+  documentName: '',
+  documentPage: '',
+  documentEdition: '',
+  organisation: '',
+  reference: '',
+  saidBy: '',
+  saidOn: '',
+  readBack: '',
+  secondPersonId: '',
+  gaugeId: '',
+  stage: position.stage,
+  between: 'not stated',
+  tap: 'not stated',
+  covers: '',
+  revisionFrom: '',
+  revisionTo: '',
+  serialFrom: '',
+  serialTo: '',
+  elevationFromFeet: '',
+  elevationToFeet: '',
+  confirmed: false,
+  note: '',
+})
+
+/** What the text says, read in the unit that was chosen where it states none. */
+export const readText = (form: ReportForm): Result<PressureText[]> =>
+  readRatingText(form.asWritten, form.unit === '' ? {} : { ownUnit: form.unit })
+
+const isCall = (source: ReportForm['source']) => source === 'distributor' || source === 'factory support'
+const isPrinted = (source: ReportForm['source']) =>
+  source === 'current literature' || source === 'older literature' || source === 'data plate'
+
+export const proofAsked = (source: ReportForm['source']): 'call' | 'document' | 'part' | 'gauge' | 'none' => {
+  if (isCall(source)) return 'call'
+  if (isPrinted(source)) return 'document'
+  if (source === 'factory switch label' || source === 'unknown switch label') return 'part'
+  return source === 'bench check' ? 'gauge' : 'none'
+}
+
+/** Questions that must be answered before there is anything to record, in the order of the form. */
+export function openQuestions(
+  form: ReportForm,
+  values: readonly PressureText[],
+): Map<keyof ReportForm, string> {
+  const open = new Map<keyof ReportForm, string>()
+  if (values.some((value) => !value.unitStated) && form.unit === '') {
+    open.set('unit', 'No unit is written. Say which it is; ask the source if you don’t know.')
+  }
+  if (values.length === 1 && values[0]?.action === undefined && form.action === '') {
+    open.set('action', 'Say whether it closes or opens at this number, or that the source does not say.')
+  }
+  if (values.some((value) => value.sense === 'not stated') && form.sense === '') {
+    open.set('sense', 'Say suction or pressure, or that the source does not say.')
+  }
+  if (form.source === '') open.set('source', 'Choose what the number rests on.')
+  if (isCall(form.source) && form.readBack === '') {
+    open.set('readBack', 'Say whether it was read back, digit by digit, and confirmed.')
+  }
+  if (form.covers === '') open.set('covers', 'Say which furnaces it holds for.')
+  for (const field of ['elevationFromFeet', 'elevationToFeet'] as const) {
+    if (form[field].trim() !== '' && !Number.isFinite(feet(form[field]))) {
+      open.set(field, 'Type the elevation in feet as a number, for instance 4500.')
+    }
+  }
+  if (
+    values.some((value) => value.warnings.some((warning) => warning.code === 'confirm-value')) &&
+    !form.confirmed
+  ) {
+    open.set('confirmed', 'This is an unusual rating. Look again, and tick that it is what is written.')
+  }
+  return open
+}
+
+const feet = (text: string): number => Number(text.replaceAll(',', '').trim())
+
+/** A report as far as the form has it: judged by its schema when it is saved. */
+export type DraftBody = Omit<ReportBody, 'source' | 'proof'> & {
+  source: SourceKind | ''
+  proof: Record<string, unknown> | undefined
+}
+
+type About = { positionId: string; furnaceId?: string; requestId?: string; position: PositionBody }
+
+/** The bodies to record: one for each value that the text states. */
+export function reportBodies(
+  form: ReportForm,
+  values: readonly PressureText[],
+  { positionId, furnaceId, requestId, position }: About,
+): DraftBody[] {
+  const asked = proofAsked(form.source)
+  const origin =
+    asked === 'call'
+      ? `call ${form.organisation} ${form.reference}`
+      : asked === 'document'
+        ? `${form.documentName} page ${form.documentPage} ${form.documentEdition}`
+        : asked === 'part'
+          ? `switch in hand ${furnaceId ?? form.readOffPart}`
+          : ''
+  return values.map((value) => ({
+    positionId,
+    furnaceId,
+    requestId,
+    asWritten: form.asWritten,
+    action: value.action ?? (form.action === '' ? 'not stated' : form.action),
+    limit: value.limit ?? 'nominal',
+    pascals: value.pascals,
+    sense: value.sense !== 'not stated' ? value.sense : form.sense === '' ? 'not stated' : form.sense,
+    toleranceAbove: value.toleranceAbove,
+    toleranceBelow: value.toleranceBelow,
+    unit: value.unit,
+    decimals: value.decimals,
+    kind: position.kind,
+    between: form.between,
+    tap: form.tap,
+    stage: form.stage,
+    source: form.source,
+    readBack: asked === 'call' ? form.readBack === 'yes' : undefined,
+    proof: proofOf(form),
+    secondPersonId: form.secondPersonId,
+    origin: origin.trim(),
+    saidBy: form.saidBy,
+    saidOn: form.saidOn,
+    readOffPart: asked === 'part' ? form.readOffPart : undefined,
+    gaugeId: asked === 'gauge' ? form.gaugeId : undefined,
+    partNumber: form.partNumber,
+    ...coverage(form),
+    note: form.note,
+  }))
+}
+
+function proofOf(form: ReportForm): Record<string, unknown> | undefined {
+  const asked = proofAsked(form.source)
+  if (asked === 'call' && form.reference.trim() !== '') {
+    return { kind: 'call reference', organisation: form.organisation, reference: form.reference }
+  }
+  if (asked === 'document' && form.documentName.trim() !== '') {
+    return {
+      kind: 'document',
+      name: form.documentName,
+      page: form.documentPage,
+      edition: form.documentEdition === '' ? undefined : form.documentEdition,
+    }
+  }
+  return undefined
+}
+
+/** A range with no ends covers all; one left out covers only the furnace that the report was made on. */
+function coverage(form: ReportForm): Pick<ReportBody, 'revisionRange' | 'serialRange' | 'elevationBand'> {
+  if (form.covers === 'this furnace') return {}
+  const ends = (from: string, to: string) => ({
+    ...(from.trim() === '' ? {} : { from: from.trim() }),
+    ...(to.trim() === '' ? {} : { to: to.trim() }),
+  })
+  const elevation = (text: string, key: 'fromMetres' | 'toMetres') =>
+    text.trim() === '' ? {} : { [key]: Math.round(metresOf(feet(text))) }
+  const stated = form.covers === 'as stated'
+  return {
+    revisionRange: stated ? ends(form.revisionFrom, form.revisionTo) : {},
+    serialRange: stated ? ends(form.serialFrom, form.serialTo) : {},
+    elevationBand: stated
+      ? { ...elevation(form.elevationFromFeet, 'fromMetres'), ...elevation(form.elevationToFeet, 'toMetres') }
+      : {},
+  }
+}
