@@ -1,0 +1,95 @@
+import { render } from '@testing-library/react'
+import type { ReactElement } from 'react'
+import { DeviceContext } from '@/app/device/deviceContext'
+import type { Device, DeviceState } from '@/lib/device/device'
+import type { Person } from '@/lib/device/transport'
+import type { HeldRecord } from '@/lib/records/fold/entry'
+import { foldTeamFile } from '@/lib/records/fold/teamFile'
+
+/** A device without a disk and without a network: it folds what it is given, and remembers what is added to it. */
+export type FakeDevice = Device & {
+  /** What screens have added, oldest first. */
+  added: { id: string; kind: string; body: Record<string, unknown> }[]
+  drafts: Map<string, unknown>
+}
+
+type Options = {
+  records?: readonly HeldRecord[]
+  me?: Person
+  names?: ReadonlyMap<string, string>
+  drafts?: Record<string, unknown>
+}
+
+/** When everything on a fake device is said. */
+const saidAt = '2026-02-01T08:00:00.000Z'
+
+export const technician: Person = { id: 'person-1', name: 'Ines Talvik', role: 'technician' }
+export const dispatcher: Person = { id: 'person-2', name: 'Bram Osterlo', role: 'dispatcher' }
+
+/** The id of the n-th record added on a fake device, counted from 1. */
+export const addedId = (count: number): string =>
+  `01930000-0000-7000-8000-${count.toString(16).padStart(12, '0')}`
+
+export function fakeDevice({ records = [], me = technician, names, drafts = {} }: Options = {}): FakeDevice {
+  const listeners = new Set<() => void>()
+  const held = [...records]
+  const added: FakeDevice['added'] = []
+  const kept = new Map<string, unknown>(Object.entries(drafts))
+  let state: DeviceState = {
+    me,
+    file: foldTeamFile(held),
+    names: names ?? new Map([technician, dispatcher].map((person) => [person.id, person.name])),
+    freshAt: saidAt,
+    waiting: [],
+    refused: [],
+    trouble: undefined,
+  }
+  return {
+    added,
+    drafts: kept,
+    state: () => state,
+    subscribe(listener) {
+      listeners.add(listener)
+      return () => listeners.delete(listener)
+    },
+    async add(kind, body) {
+      const id = addedId(added.length + 1)
+      added.push({ id, kind, body })
+      held.push({ id, kind, version: 1, body, saidAt, author: me.id, device: 'device-1' })
+      state = { ...state, file: foldTeamFile(held) }
+      for (const listener of listeners) listener()
+      return id
+    },
+    async sync() {},
+    async dropRefused() {},
+    readDraft: async (key) => kept.get(key),
+    async writeDraft(key, value) {
+      kept.set(key, value)
+    },
+    async clearDraft(key) {
+      kept.delete(key)
+    },
+    close() {},
+  }
+}
+
+/** Draws a screen as the signed-in person sees it on a device. */
+export const renderOn = (device: Device, screen: ReactElement) =>
+  render(<DeviceContext value={device}>{screen}</DeviceContext>)
+
+/** A stored record for `fakeDevice`, in the order of the list that it stands in. */
+export const held = (
+  records: readonly [id: string, kind: string, body: Record<string, unknown>, saidAt?: string][],
+): HeldRecord[] =>
+  records.map(([id, kind, body, at], index) => ({
+    id,
+    kind,
+    version: 1,
+    body,
+    saidAt: at ?? saidAt,
+    author: technician.id,
+    device: 'device-1',
+    seq: index + 1,
+    receivedAt: at ?? saidAt,
+    clockShiftMs: 0,
+  }))
