@@ -9,10 +9,10 @@ export const dataFolder = (): string => path.resolve(process.env.INCHWATER_DATA 
 export const databaseFile = (folder = dataFolder()): string => path.join(folder, 'inchwater.db')
 
 // The connections are on globalThis, because development reloads modules and would leave open ones behind. The
-// log is not: it must know the kinds of records as they are now.
+// logs are not: they must know the kinds of records as they are now.
 const kept = globalThis as typeof globalThis & { inchwaterLogs?: Map<string, Database.Database> }
 kept.inchwaterLogs ??= new Map()
-const logs = new Map<string, Log>()
+const logs = new WeakMap<Database.Database, Log>()
 
 /**
  * The team's log, on a connection of its own. The database must have been migrated, as the server does at its
@@ -21,12 +21,10 @@ const logs = new Map<string, Log>()
  * @example const { records, next } = theLog().readChanges({ after: 0, role: 'technician', limit: 500 })
  */
 export function theLog(folder = dataFolder()): Log {
-  const known = logs.get(folder)
-  if (known !== undefined) return known
   const db = kept.inchwaterLogs!.get(folder) ?? new Database(databaseFile(folder), { fileMustExist: true })
   kept.inchwaterLogs!.set(folder, db)
-  const log = openLog({ db, kinds: recordKinds, now: () => new Date() })
-  logs.set(folder, log)
+  const log = logs.get(db) ?? openLog({ db, kinds: recordKinds, now: () => new Date() })
+  logs.set(db, log)
   return log
 }
 
@@ -34,5 +32,4 @@ export function theLog(folder = dataFolder()): Log {
 export function closeLogs(): void {
   for (const db of kept.inchwaterLogs!.values()) db.close()
   kept.inchwaterLogs!.clear()
-  logs.clear()
 }
