@@ -1,12 +1,11 @@
-import { mkdirSync, realpathSync } from 'node:fs'
-import path from 'node:path'
+import { realpathSync } from 'node:fs'
 import { pathToFileURL } from 'node:url'
-import { MigrationRefused, migrate } from '@/prisma/migrate'
-import { databaseFile, dataFolder } from './database'
+import { MigrationRefused } from '@/prisma/migrate'
 import { door } from './http/door'
 import { CannotListen, type Listening, listen } from './http/listen'
 import { openPages, type Pages } from './http/pages'
-import { readTransport } from './http/transport'
+import { localAddress, portOf, readTransport } from './http/transport'
+import { openData } from './openData'
 import { makeSetUpCode } from './people/setUp'
 import { store } from './people/store'
 import { sweepSessions } from './people/sweepSessions'
@@ -20,20 +19,6 @@ export type StartOptions = {
 }
 
 export type Started = { address: string; port: number; stop(): Promise<void> }
-
-/**
- * Opens a data folder: makes it, for this account alone, brings its database up to date, and has the rest of the
- * program use it. The server does it itself; a program that seeds does it first.
- *
- * @throws MigrationRefused when the database can't be brought up to this program
- */
-export function openData(folder = dataFolder()): string {
-  const opened = path.resolve(folder)
-  mkdirSync(opened, { recursive: true, mode: 0o700 })
-  process.env.INCHWATER_DATA = opened
-  migrate(databaseFile(opened))
-  return opened
-}
 
 /**
  * Starts the server: takes the port, opens the data, readies the pages. Requests that come before then wait.
@@ -55,8 +40,8 @@ export async function startServer(options: StartOptions = {}): Promise<Started> 
     sweepSessions(store().database, new Date())
     const pages = await openPages(dev, listening)
     makeReady(pages)
-    const address = `${transport.kind === 'own TLS' ? 'https' : 'http'}://localhost:${listening.port}`
-    return { address, port: listening.port, stop: () => stop(listening, pages) }
+    const { port: taken } = listening
+    return { address: localAddress(transport, taken), port: taken, stop: () => stop(listening, pages) }
   } catch (error) {
     listening.server.close()
     listening.server.closeAllConnections()
@@ -73,12 +58,6 @@ async function stop({ server }: Listening, pages: Pages): Promise<void> {
   clearTimeout(impatience)
   await pages.close()
   await store().close()
-}
-
-/** @throws RangeError when the setting is no port */
-function portOf(setting = '3000'): number {
-  if (/^\d{1,5}$/.test(setting) && Number(setting) <= 65535) return Number(setting)
-  throw new RangeError(`PORT is "${setting}", which is no number from 0 to 65535.`)
 }
 
 async function main(args: string[]): Promise<void> {

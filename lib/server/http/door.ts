@@ -15,7 +15,8 @@ export type Handler = (request: IncomingMessage, response: ServerResponse) => Pr
 export function door(transport: Transport, dev: boolean, inside: Handler): Handler {
   const secure = transport.kind !== 'this machine only'
   return (request, response) => {
-    const policy = securityHeaders({ nonce: randomBytes(16).toString('base64'), secure, dev })
+    const nonce = randomBytes(16).toString('base64')
+    const policy = securityHeaders({ nonce, dev, promiseTLS: secure && !isThisMachine(request.headers.host) })
     for (const [name, value] of Object.entries(policy)) response.setHeader(name, value)
     const refusal = refuseVisitor(transport, request) ?? refuseBody(bodyOf(request))
     if (refusal) return turnAway(response, refusal)

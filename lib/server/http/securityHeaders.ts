@@ -1,12 +1,12 @@
-/** What the headers depend on: the request's nonce, whether it came over https, and whether this is development. */
-type Circumstances = { nonce: string; secure: boolean; dev: boolean }
+/** What the headers depend on. `promiseTLS`: browsers shall come to this host over https only, for a year. */
+type Circumstances = { nonce: string; dev: boolean; promiseTLS: boolean }
 
 /**
  * The content-security policy (W3C CSP Level 3). Scripts run only with the request's nonce, or loaded by one that
  * did ('strict-dynamic'); styles come from our own files. WebAssembly may be compiled, for the label and code
  * readers. Development needs eval and inline styles, for error pages and live reload.
  */
-export function contentSecurityPolicy({ nonce, dev }: Circumstances): string {
+export function contentSecurityPolicy({ nonce, dev }: Pick<Circumstances, 'nonce' | 'dev'>): string {
   const directives = {
     'default-src': ["'self'"],
     'script-src': [
@@ -43,7 +43,7 @@ export function securityHeaders(circumstances: Circumstances): Record<string, st
     'permissions-policy': 'camera=(self), geolocation=(), microphone=(), payment=(), usb=()',
     'cross-origin-opener-policy': 'same-origin',
     'cross-origin-resource-policy': 'same-origin',
-    // One year (RFC 6797).
-    ...(circumstances.secure ? { 'strict-transport-security': 'max-age=31536000' } : {}),
+    // RFC 6797. Not for localhost, where it would shut out every other program's pages on this machine.
+    ...(circumstances.promiseTLS ? { 'strict-transport-security': 'max-age=31536000' } : {}),
   }
 }

@@ -48,6 +48,17 @@ export function hostOf(transport: Transport): string | undefined {
   return forOthers ? undefined : '127.0.0.1'
 }
 
+/** The address by which a browser on this machine reaches the server. */
+export function localAddress(transport: Transport, port: number): string {
+  return `${transport.kind === 'own TLS' ? 'https' : 'http'}://localhost:${port}`
+}
+
+/** The port that PORT names, else 3000. @throws RangeError when it is none */
+export function portOf(setting = '3000'): number {
+  if (/^\d{1,5}$/.test(setting) && Number(setting) <= 65535) return Number(setting)
+  throw new RangeError(`PORT is "${setting}", which is no number from 0 to 65535.`)
+}
+
 function readSetting(name: string, file: string): Buffer {
   try {
     return readFileSync(file)

@@ -99,6 +99,14 @@ test('the door gives the page the same nonce that it tells the browser, and a ne
   expect(first.headers['content-security-policy']).not.toBe(second.headers['content-security-policy'])
 })
 
+test('the door promises TLS to a host of the team’s, never to localhost', async () => {
+  const promised = async (transport: Transport, host: string) =>
+    (await knock(transport, { host })).headers['strict-transport-security']
+  expect(await promised(behind('127.0.0.1'), 'inchwater.example')).toBe('max-age=31536000')
+  expect(await promised(behind('127.0.0.1'), 'localhost:3000')).toBeUndefined()
+  expect(await promised(thisMachine, 'localhost:3000')).toBeUndefined()
+})
+
 test('the door keeps too long a body out, and one without its length', async () => {
   const long = await knock(
     thisMachine,

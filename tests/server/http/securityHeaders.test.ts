@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { contentSecurityPolicy, securityHeaders } from '@/lib/server/http/securityHeaders'
 
-const production = { nonce: 'bm9uY2U=', secure: true, dev: false }
+const production = { nonce: 'bm9uY2U=', promiseTLS: true, dev: false }
 
 test('in production no script and no style runs for being inline, and none is evaluated from text', () => {
   const policy = contentSecurityPolicy(production)
@@ -26,6 +26,8 @@ test('the camera is for our own pages only, and nothing is sniffed, framed or to
   })
 })
 
-test('plain http promises no TLS', () => {
-  expect(securityHeaders({ ...production, secure: false })).not.toHaveProperty('strict-transport-security')
+test('TLS is promised only where it is to last', () => {
+  expect(securityHeaders({ ...production, promiseTLS: false })).not.toHaveProperty(
+    'strict-transport-security',
+  )
 })

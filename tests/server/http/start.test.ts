@@ -4,7 +4,7 @@ import { type AddressInfo, createServer } from 'node:net'
 import { tmpdir } from 'node:os'
 import path from 'node:path'
 import { afterAll, expect, test } from 'vitest'
-import { openData } from '@/lib/server/start'
+import { openData } from '@/lib/server/openData'
 
 const scratch = mkdtempSync(path.join(tmpdir(), 'start-'))
 afterAll(() => rmSync(scratch, { recursive: true }))

@@ -2,7 +2,7 @@ import { mkdtempSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import path from 'node:path'
 import { expect, test } from 'vitest'
-import { hostOf, readTransport } from '@/lib/server/http/transport'
+import { hostOf, localAddress, portOf, readTransport } from '@/lib/server/http/transport'
 
 const folder = mkdtempSync(path.join(tmpdir(), 'transport-'))
 const file = path.join(folder, 'some.pem')
@@ -32,4 +32,19 @@ test.each([
 ])('readTransport refuses %o in a sentence', (settings, sentence) => {
   expect(() => readTransport(settings)).toThrow(RangeError)
   expect(() => readTransport(settings)).toThrow(sentence)
+})
+
+test('portOf reads PORT, else takes 3000, and refuses what is no port', () => {
+  expect([portOf(), portOf('8443'), portOf('0')]).toEqual([3000, 8443, 0])
+  for (const setting of ['', 'three', '-1', '65536', '80.5', '0x50'])
+    expect(() => portOf(setting)).toThrow(RangeError)
+})
+
+test('localAddress is https only when the server itself speaks TLS', () => {
+  expect(localAddress(readTransport({ INCHWATER_TLS_CERT: file, INCHWATER_TLS_KEY: file }), 8443)).toBe(
+    'https://localhost:8443',
+  )
+  expect(localAddress(readTransport({ INCHWATER_TRUSTED_PROXY: '127.0.0.1' }), 3000)).toBe(
+    'http://localhost:3000',
+  )
 })
