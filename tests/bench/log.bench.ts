@@ -10,7 +10,7 @@ import { migrate } from '@/prisma/migrate'
 export const name = 'log'
 
 const batchSize = 1_000
-const rounds = 15
+const rounds = 20
 const author = 'person-1'
 
 const furnaces = (at: string) =>
@@ -31,7 +31,8 @@ const furnaces = (at: string) =>
     device: 'phone-1',
   }))
 
-const median = (values: readonly number[]): number => [...values].sort((a, b) => a - b)[values.length >> 1]!
+/** What else a machine does only ever adds, so the shortest of several times says most about the work itself. */
+const shortest = (values: readonly number[]): number => Math.min(...values)
 
 /**
  * Appending 1,000 records (judged, canonicalized, salted, hashed and chained) beside the same finished rows put
@@ -89,8 +90,12 @@ export async function run(print: (line: string) => void): Promise<void> {
     if (trouble !== undefined || entries !== rounds * batchSize)
       throw new Error('the log under test is not whole')
 
-    const [appendMs, guardedMs, bareMs] = [median(took.append), median(took.guarded), median(took.bare)]
-    print(`append ${batchSize} records, median of ${rounds}: ${appendMs.toFixed(0)} ms`)
+    const [appendMs, guardedMs, bareMs] = [took.append, took.guarded, took.bare].map(shortest) as [
+      number,
+      number,
+      number,
+    ]
+    print(`append ${batchSize} records, shortest of ${rounds}: ${appendMs.toFixed(0)} ms`)
     print(`the same rows, plain inserts: ${guardedMs.toFixed(0)} ms (append ${ratio(appendMs, guardedMs)})`)
     print(`the same without triggers:   ${bareMs.toFixed(0)} ms (append ${ratio(appendMs, bareMs)})`)
 
