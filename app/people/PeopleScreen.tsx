@@ -1,0 +1,158 @@
+'use client'
+
+import { type FormEvent, useCallback, useEffect, useState } from 'react'
+import { z } from 'zod'
+import { fetchPeople } from '@/lib/device/transport'
+import { type Role, roles } from '@/lib/records/envelope'
+import { useDeviceState } from '../device/deviceContext'
+import { type Posted, post } from '../door/post'
+import { Problem } from '../ui/answers/Problem'
+import { Button } from '../ui/form/Button'
+import { Select } from '../ui/form/Select'
+import { TextField } from '../ui/form/TextField'
+import { PageHeader } from '../ui/paper/PageHeader'
+import { Sheet } from '../ui/paper/Sheet'
+import { Row, Stack } from '../ui/paper/Stack'
+import { sayMoment } from '../ui/words/sayDate'
+import { OneTimeLink } from './OneTimeLink'
+
+type Listed = { id: string; name: string; role: Role; active: boolean }
+
+const roleOptions = roles.map((role) => ({ value: role, words: role }))
+const madeLink = z.object({ link: z.string(), expiresAt: z.string() })
+
+/** Who is on the team. A manager invites, changes roles, makes links for new passwords and signs devices out. */
+export function PeopleScreen() {
+  const { me } = useDeviceState()
+  const [people, setPeople] = useState<readonly Listed[]>()
+  const [problem, setProblem] = useState<string>()
+  const [link, setLink] = useState<{ words: string; link: string }>()
+  const [done, setDone] = useState<string>()
+
+  const load = useCallback(async () => {
+    const called = await fetchPeople()
+    if (called.ok) setPeople(called.value)
+    else setProblem(called.message)
+  }, [])
+  useEffect(() => void load(), [load])
+
+  const after = async (posted: Posted, words: string): Promise<void> => {
+    setLink(undefined)
+    setProblem(posted.ok ? undefined : posted.problem.message)
+    setDone(posted.ok ? words : undefined)
+    if (!posted.ok) return
+    const made = madeLink.safeParse(posted.value)
+    if (made.success) {
+      setLink({ words: `${words}, good until ${sayMoment(made.data.expiresAt)}`, link: made.data.link })
+    }
+    await load()
+  }
+
+  async function invite(event: FormEvent<HTMLFormElement>) {
+    event.preventDefault()
+    const form = event.currentTarget
+    const typed = new FormData(form)
+    const posted = await post('/api/people/invitations', { name: typed.get('name'), role: typed.get('role') })
+    await after(posted, `Invitation for ${typed.get('name')}`)
+    if (posted.ok) form.reset()
+  }
+
+  const isManager = me.role === 'manager'
+  return (
+    <Stack>
+      <PageHeader
+        title="People"
+        lead={
+          isManager
+            ? 'Who is on the team, and what they may do.'
+            : 'Who is on the team. Managers can change it.'
+        }
+      />
+      <Problem>{problem}</Problem>
+      <p role="status">{done !== undefined && link === undefined && `Done: ${done}.`}</p>
+      {link !== undefined && <OneTimeLink {...link} />}
+      {people === undefined && problem === undefined && <p role="status">Asking the server …</p>}
+      {people?.map((person) => (
+        <Sheet
+          key={person.id}
+          title={person.name + (person.id === me.id ? ' (you)' : '')}
+          sub={person.active ? person.role : `${person.role}, signed out for good`}
+          foot={isManager ? <Manage {...{ person, after }} /> : undefined}
+        >
+          {null}
+        </Sheet>
+      ))}
+      {isManager && (
+        <form onSubmit={invite} noValidate>
+          <Sheet
+            title="Invite somebody"
+            sub="You get a link to pass on. It works once."
+            foot={
+              <Button type="submit" kind="main">
+                Make the invitation
+              </Button>
+            }
+          >
+            <Stack>
+              <TextField label="Name, as the team will see it" name="name" />
+              <Select label="Role" name="role" options={roleOptions} defaultValue="technician" />
+            </Stack>
+          </Sheet>
+        </form>
+      )}
+    </Stack>
+  )
+}
+
+type ManageProps = { person: Listed; after: (posted: Posted, words: string) => Promise<void> }
+
+function Manage({ person, after }: ManageProps) {
+  const act = async (path: string, words: string, body: Record<string, unknown> = {}) =>
+    after(await post(path, body), words)
+  return (
+    <Row>
+      <Select
+        label={`Role of ${person.name}`}
+        name={`role-${person.id}`}
+        value={person.role}
+        onChange={(event) =>
+          void act(`/api/people/${person.id}/role`, `${person.name} is now a ${event.target.value}`, {
+            role: event.target.value,
+          })
+        }
+        options={roleOptions}
+      />
+      <Button
+        onClick={() =>
+          void act('/api/people/resets', `A new password for ${person.name}`, { personId: person.id })
+        }
+      >
+        Link for a new password
+      </Button>
+      <Button
+        onClick={() =>
+          void act(`/api/people/${person.id}/sign-out-everywhere`, `${person.name} is signed out everywhere`)
+        }
+      >
+        Sign out everywhere
+      </Button>
+      {person.active ? (
+        <Button
+          kind="quiet"
+          onClick={() =>
+            void act(`/api/people/${person.id}/deactivate`, `${person.name} can no longer sign in`)
+          }
+        >
+          Take off the team
+        </Button>
+      ) : (
+        <Button
+          kind="quiet"
+          onClick={() => void act(`/api/people/${person.id}/reactivate`, `${person.name} can sign in again`)}
+        >
+          Take back
+        </Button>
+      )}
+    </Row>
+  )
+}
