@@ -1,0 +1,137 @@
+import type { CaseTable } from './caseTable'
+import type { Catalogue, Context } from './catalogue'
+import { compareFindings } from './compareFindings'
+import type { Observed } from './readObservations'
+
+/** How far every past case is from the present one. Cases fall into classes of equal distance. */
+export type Distances = {
+  /** The class of every case, in the table's order. */
+  classes: Uint32Array
+  /** By class. */
+  distances: Float64Array
+}
+
+/** And what each past case therefore weighs. */
+export type Neighbourhood = Distances & {
+  /** By class; 0 for every class without weight. */
+  weights: Float64Array
+  /** How many cases have weight. */
+  kept: number
+}
+
+/** Distances closer than this are the same distance reached by sums in another order. */
+const sameDistance = 1e-12
+
+/**
+ * Weighs past cases by their distance to the present one, with the linear kernel of E. Frank, M. Hall &
+ * B. Pfahringer, "Locally weighted naive Bayes", UAI 2003: w = 1 − d/h, where the bandwidth h is the first distance
+ * beyond the k-th nearest, so that all ties of the k-th keep a weight; then rescaled so that the r cases with weight
+ * weigh r together. With no case beyond the k-th, every case weighs 1.
+ *
+ * Only cases whose cause is on the list are counted and weighed. `except` leaves one case out.
+ */
+export function weighNeighbours(
+  table: CaseTable,
+  { classes, distances }: Distances,
+  neighbours: number,
+  except = -1,
+): Neighbourhood {
+  const { main } = table
+  const casesIn = new Uint32Array(distances.length)
+  for (let at = 0; at < classes.length; at++) {
+    if (main[at]! >= 0) casesIn[classes[at]!]!++
+  }
+  if (except >= 0 && main[except]! >= 0) casesIn[classes[except]!]!--
+  return { classes, distances, ...linearKernel(distances, casesIn, neighbours) }
+}
+
+/**
+ * Puts every case of the table into a class of equal distance to the present one: (disagreements + 1) / (findings
+ * checked in both + 2), a share of disagreement drawn towards one half while little was checked in both (Laplace's
+ * rule of succession), plus the weights of the context fields that differ, half of each that either does not state.
+ */
+export function measureDistances(
+  table: CaseTable,
+  catalogue: Catalogue,
+  observed: readonly Observed[],
+  context: Context,
+): Distances {
+  const comparisons = compareFindings(table, observed)
+  const stride = observed.length + 1
+  const away = contextDistances(table, catalogue, context)
+  const classes = new Uint32Array(comparisons)
+  if (away.patterns !== undefined) {
+    const base = away.sumOfPattern.map((sum) => sum * stride * stride)
+    for (let at = 0; at < classes.length; at++) classes[at]! += base[away.patterns[at]!]!
+  }
+  const distances = new Float64Array(away.sums.length * stride * stride)
+  away.sums.forEach((fromContext, sum) => {
+    for (let disagreements = 0; disagreements < stride; disagreements++) {
+      for (let agreements = 0; agreements + disagreements < stride; agreements++) {
+        const share = (disagreements + 1) / (disagreements + agreements + 2)
+        distances[(sum * stride + disagreements) * stride + agreements] = share + fromContext
+      }
+    }
+  })
+  return { classes, distances }
+}
+
+/**
+ * What the context adds to the distance. Each case has a pattern, one ternary digit a field that the present case
+ * states: the same, not stated, other. Patterns that add the same share a place in `sums`.
+ */
+function contextDistances(table: CaseTable, catalogue: Catalogue, context: Context) {
+  let unstated = 0
+  let patterns: Uint16Array | undefined
+  let patternSums = [0]
+  for (const [place, { id, weight }] of (catalogue.context ?? []).entries()) {
+    const stated = context[id]
+    if (stated === undefined) {
+      unstated += weight / 2
+      continue
+    }
+    const now = table.contextCodes[place]!.get(stated) ?? -1
+    const codes = table.context[place]!
+    const digit = patternSums.length
+    patterns ??= new Uint16Array(codes.length)
+    for (let at = 0; at < codes.length; at++) {
+      const then = codes[at]!
+      const apart = then ^ now
+      const isOther = (apart | -apart) >>> 31
+      const isStated = (then | -then) >>> 31
+      patterns[at]! += digit * (isOther + (isOther & isStated))
+    }
+    patternSums = [0, weight / 2, weight].flatMap((more) => patternSums.map((sum) => sum + more))
+  }
+  const sums = [...new Set(patternSums)]
+  const sumOfPattern = Uint32Array.from(patternSums, (sum) => sums.indexOf(sum))
+  return { patterns, sumOfPattern, sums: sums.map((sum) => sum + unstated) }
+}
+
+function linearKernel(
+  distances: Float64Array,
+  casesIn: Uint32Array,
+  neighbours: number,
+): Pick<Neighbourhood, 'weights' | 'kept'> {
+  const weights = new Float64Array(distances.length)
+  const near: number[] = []
+  for (let place = 0; place < casesIn.length; place++) if (casesIn[place]! > 0) near.push(place)
+  near.sort((a, b) => distances[a]! - distances[b]!)
+  let kept = 0
+  let last = 0
+  while (last < near.length && kept < neighbours) kept += casesIn[near[last++]!]!
+  const kth = last === 0 ? 0 : distances[near[last - 1]!]!
+  while (last < near.length && distances[near[last]!]! - kth < sameDistance) kept += casesIn[near[last++]!]!
+  if (last === near.length) {
+    for (const place of near) weights[place] = 1
+    return { weights, kept }
+  }
+  const bandwidth = distances[near[last]!]!
+  let sum = 0
+  for (const place of near.slice(0, last)) {
+    weights[place] = 1 - distances[place]! / bandwidth
+    sum += casesIn[place]! * weights[place]!
+  }
+  for (const place of near.slice(0, last)) weights[place]! *= kept / sum
+  return { weights, kept }
+}

@@ -1,0 +1,150 @@
+import { failure, type Result, success } from '../result'
+import type { Catalogue, CauseStatus, NamedCause } from './catalogue'
+import { checkCatalogue } from './checkCatalogue'
+import { type Forecast, type Scores, scoreForecasts } from './forecastScores'
+import { replayForecaster, type TunedSettings, tunings } from './replayForecaster'
+import { causeAsOf, foundBeforeCause, type ReplayCase, replayTimeline } from './replayTimeline'
+import type { RankingSettings } from './settings'
+
+export type ReplaySettings = {
+  ranking: Partial<RankingSettings>
+  /** The values of k, A and m that are tried on earlier winters. */
+  try: { [Name in keyof TunedSettings]: readonly number[] }
+  /** Only cases whose cause is known so well are scored. */
+  scored: readonly CauseStatus[]
+  /** Month, 1 to 12, with which a winter's year begins: 7 north of the equator, 1 south of it. */
+  winterStartsInMonth: number
+}
+
+/** The values tried are common practice, no published source. */
+export const defaultReplaySettings: ReplaySettings = {
+  ranking: {},
+  try: { neighbours: [50, 200, Infinity], priorStrength: [5, 20, 80], findingStrength: [1, 4, 16] },
+  scored: ['confirmed', 'durable'],
+  winterStartsInMonth: 7,
+}
+
+/** One forecast of the record, with what is needed to open the case behind it. */
+export type ReplayedForecast = { caseId: string; winter: number; truth: string; probabilityOfTruth: number }
+
+export type HelperRecord = {
+  /** The winters shown, by the year in which each began, with the settings that the winters before it chose. */
+  winters: ({ winter: number } & TunedSettings)[]
+  helper: Scores
+  /** The causes' shares among the cases known by then, whatever was found. */
+  baseRates: Scores
+  /** The fixed checklist: its i-th cause gets a share in proportion to 1/i (common practice, no published source). */
+  checklist: Scores
+  forecasts: ReplayedForecast[]
+}
+
+/**
+ * How well the ranking would have done. Every case is forecast from what had been received before it was opened,
+ * with the causes of other cases as they stood that day, and from its own findings said before anybody named its
+ * cause. k, A and m for a winter are those with the least log loss over the winters before it, on the causes as known
+ * when it began; the first winter with cases only serves to choose. Scored are the cases whose cause is, by all that
+ * was ever received, of a status that counts; a contributing cause is not scored.
+ *
+ * @returns a problem, 'too-few-winters', when no scored case has a winter of scored cases before it
+ * @throws RangeError for a catalogue that cannot be worked on, an unknown finding or value, a setting out of range
+ */
+export function replayHelper(asked: {
+  catalogue: Catalogue
+  cases: readonly ReplayCase[]
+  settings?: Partial<ReplaySettings>
+}): Result<HelperRecord> {
+  const { catalogue } = asked
+  const settings = { ...defaultReplaySettings, ...asked.settings }
+  checkCatalogue(catalogue)
+  if (
+    !Number.isInteger(settings.winterStartsInMonth) ||
+    !(Math.abs(settings.winterStartsInMonth - 6.5) < 6)
+  ) {
+    throw new RangeError('winterStartsInMonth must be a month from 1 to 12')
+  }
+  const tried = tunings(settings.try)
+  const cases = asked.cases.toSorted((a, b) => a.openedAt - b.openedAt || (a.id < b.id ? -1 : 1))
+  const timeline = replayTimeline(catalogue, cases)
+  const forecaster = replayForecaster(catalogue, timeline.table, settings.ranking, tried)
+  const counts = (cause: NamedCause | undefined) =>
+    cause !== undefined && settings.scored.includes(cause.status)
+
+  const past: { one: ReplayCase; winter: number; chanceOf: Map<string, number[]> }[] = []
+  const shown: HelperRecord['winters'] = []
+  const forecasts: ReplayedForecast[] = []
+  const helper: Forecast[] = []
+  const baseRates: Forecast[] = []
+  const checklist: Forecast[] = []
+  let winter: number | undefined
+  let chosen: number | undefined
+  cases.forEach((one, at) => {
+    const opened = winterOf(one.openedAt, settings.winterStartsInMonth)
+    if (opened !== winter) {
+      winter = opened
+      const began = Date.UTC(opened, settings.winterStartsInMonth - 1, 1)
+      chosen = leastLoss(past, began, counts, forecaster.truthName, tried.length)
+    }
+    if (one.causes.length === 0) return
+    timeline.advanceTo(one.openedAt)
+    const made = forecaster.forecast(at, foundBeforeCause(one), one.context ?? {})
+    const named = new Set(
+      one.causes.flatMap(({ says }) => (says === 'withdrawn' ? [] : [forecaster.truthName(says)])),
+    )
+    past.push({
+      one,
+      winter: opened,
+      chanceOf: new Map([...named].map((name) => [name, made.chanceOf(name)])),
+    })
+
+    const truth = causeAsOf(one, Infinity)
+    if (chosen === undefined || truth === undefined || !counts(truth)) return
+    const name = forecaster.truthName(truth)
+    const place = forecaster.names.indexOf(name)
+    if (shown.at(-1)?.winter !== opened) shown.push({ winter: opened, ...tried[chosen]! })
+    const probabilities = made.helper(chosen)
+    forecasts.push({ caseId: one.id, winter: opened, truth: name, probabilityOfTruth: probabilities[place]! })
+    helper.push({ probabilities, truth: place })
+    baseRates.push({ probabilities: made.baseRates(tried[chosen]!), truth: place })
+    checklist.push({ probabilities: forecaster.checklist, truth: place })
+  })
+  if (forecasts.length === 0) {
+    return failure(
+      'too-few-winters',
+      'There is no record yet. It needs cases with a confirmed cause from at least two winters: the first chooses the ' +
+        'settings, the later ones are scored.',
+    )
+  }
+  return success({
+    winters: shown,
+    helper: scoreForecasts(helper),
+    baseRates: scoreForecasts(baseRates),
+    checklist: scoreForecasts(checklist),
+    forecasts,
+  })
+}
+
+function winterOf(moment: number, startsInMonth: number): number {
+  const date = new Date(moment)
+  return date.getUTCMonth() + 1 >= startsInMonth ? date.getUTCFullYear() : date.getUTCFullYear() - 1
+}
+
+/** Which of the tried settings lost least on earlier cases whose cause was known by then; the first of equals. */
+function leastLoss(
+  past: readonly { one: ReplayCase; chanceOf: Map<string, number[]> }[],
+  before: number,
+  counts: (cause: NamedCause | undefined) => boolean,
+  truthName: (cause: NamedCause) => string,
+  tried: number,
+): number | undefined {
+  const losses = new Array<number>(tried).fill(0)
+  let scored = 0
+  for (const { one, chanceOf } of past) {
+    const truth = causeAsOf(one, before)
+    if (truth === undefined || !counts(truth)) continue
+    scored++
+    chanceOf.get(truthName(truth))!.forEach((chance, tuning) => {
+      losses[tuning]! -= Math.log(Math.max(chance, Number.EPSILON))
+    })
+  }
+  return scored === 0 ? undefined : losses.indexOf(Math.min(...losses))
+}
