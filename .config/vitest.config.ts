@@ -3,7 +3,7 @@ import react from '@vitejs/plugin-react'
 import { defineConfig } from 'vitest/config'
 
 const root = path.resolve(import.meta.dirname, '..')
-const resolve = { alias: { '@': root, 'server-only': path.join(root, 'tests/setup/serverOnly.ts') } }
+const resolve = { alias: { '@': root } }
 const setupFiles = [path.join(root, 'tests/setup/noStrayErrors.ts')]
 
 /** Three projects: `node` (core, records, server), `dom` (components) and `browser` (a real Chromium). */

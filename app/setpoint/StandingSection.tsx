@@ -1,5 +1,4 @@
 import type { PressureUnit } from '@/lib/core/pressure'
-import { formatPressure } from '@/lib/core/pressure'
 import type { RatingStanding, Rival } from '@/lib/core/rating'
 import type { Action } from '@/lib/core/vocabulary'
 import type { Setpoint } from '@/lib/records/view/setpoint'
@@ -7,7 +6,6 @@ import { actionWords } from '../ui/words/actionWords'
 import { LevelWord } from '../ui/words/LevelWord'
 import { Quiet } from '../ui/words/Quiet'
 import { SetpointNumber } from '../ui/words/SetpointNumber'
-import { SourceList } from '../ui/words/SourceList'
 import styles from './setpointCard.module.css'
 import { behind, linesFor, newestDate, sourceLine, statedDecimals } from './sourceLines'
 
@@ -59,10 +57,10 @@ export function StandingSection({ action, standing, setpoint, unit, names, size 
         </div>
       )}
       {slips.map((rival) => (
-        <RivalLine key={rival.reportIds.join()} {...{ rival, setpoint, unit, names }} />
+        <RivalLine key={rival.reportIds.join()} {...{ rival, action, setpoint, unit, names }} />
       ))}
       <Reasons standing={standing} />
-      <Leads {...{ standing, setpoint, unit, names, shown: ids }} />
+      <Leads {...{ standing, action, setpoint, unit, names, shown: ids }} />
     </section>
   )
 }
@@ -89,43 +87,61 @@ function RivalNumber({ rival, action, setpoint, unit, names }: RivalProps & { ac
   )
 }
 
-/** A report that disagrees without putting the value in dispute: named with its number, source and date. */
-function RivalLine({ rival, setpoint, unit, names }: RivalProps) {
+/** A report that disagrees without putting the value in dispute: named with its number, level, source and date. */
+function RivalLine({ rival, action, setpoint, unit, names }: RivalProps & { action: Action }) {
   return (
     <div className={styles.lead}>
-      <p>
-        Reported as well: {formatPressure(rival.pascals, unit)}
-        {rival.slip === undefined ? '' : `, likely a slip (${rival.slip})`}
-      </p>
-      <SourceList
-        sources={linesFor(rival.reportIds, setpoint.reports, names)}
-        label="Sources of the other value"
+      <p>Reported as well{rival.slip === undefined ? '' : `, likely a slip: ${rival.slip}`}</p>
+      <SetpointNumber
+        {...rival}
+        action={action}
+        unit={unit}
+        decimals={statedDecimals(rival.reportIds, setpoint.reports, unit)}
+        size="line"
+        standing={{
+          level: 'Unverified',
+          asOf: newestDate(rival.reportIds, setpoint.reports),
+          sources: linesFor(rival.reportIds, setpoint.reports, names),
+        }}
       />
     </div>
   )
 }
 
-function Leads({
-  standing,
-  setpoint,
-  unit,
-  names,
-  shown,
-}: Pick<Props, 'standing' | 'setpoint' | 'unit' | 'names'> & { shown: readonly string[] }) {
+type LeadProps = Pick<Props, 'standing' | 'action' | 'setpoint' | 'unit' | 'names'> & {
+  shown: readonly string[]
+}
+
+/** Leads stand apart: each with its number, its level and its date, and with why it counts for nothing yet. */
+function Leads({ standing, action, setpoint, unit, names, shown }: LeadProps) {
   const leads = standing.leads.filter((lead) => !shown.includes(lead.reportId))
   if (leads.length === 0) return null
   return (
     <div className={styles.lead}>
       <h4>Leads, listed and not counted</h4>
-      <SourceList
-        label="Leads"
-        sources={leads.flatMap((lead) => {
-          const report = setpoint.reports.get(lead.reportId)
-          if (report === undefined) return []
-          const line = sourceLine(report, names, lead.why)
-          return [{ ...line, words: `${formatPressure(lead.pascals, unit)}, Unverified. ${line.words}` }]
-        })}
-      />
+      {leads.map((lead) => {
+        const report = setpoint.reports.get(lead.reportId)
+        return (
+          report !== undefined && (
+            <div key={lead.reportId}>
+              <SetpointNumber
+                pascals={lead.pascals}
+                limit={lead.limit}
+                action={action}
+                unit={unit}
+                decimals={statedDecimals([lead.reportId], setpoint.reports, unit)}
+                size="line"
+                standing={{
+                  level: 'Unverified',
+                  asOf: lead.saidAt,
+                  sources: [sourceLine(report, names)],
+                }}
+              />
+              <Quiet>{lead.why}</Quiet>
+            </div>
+          )
+        )
+      })}
     </div>
   )
 }

@@ -5,7 +5,6 @@ export type Place = { words: string; path: string }
 export const mainPlaces: readonly Place[] = [
   { words: 'Find', path: '/' },
   { words: 'Phone desk', path: '/phone-desk' },
-  { words: 'Log', path: '/log' },
 ]
 
 /** Places that are visited now and then. */

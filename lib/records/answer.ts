@@ -18,6 +18,3 @@ export const batch = z.object({
   sentAt: z.iso.datetime({ offset: true }),
   records: z.array(z.unknown()).min(1).max(1000),
 })
-
-/** What a device gets: records after the number it asked for, and the last number examined. */
-export type ChangesPage = { records: unknown[]; next: number; more: boolean }

@@ -6,8 +6,7 @@ export function Caution() {
   return (
     <aside className={styles.caution} aria-label="Caution">
       <p>
-        <b>Is your CO meter on?</b> Anything smelling, scorched, spilling or wet where it should be dry, or
-        anyone unwell? Then stop here.
+        <b>Room CO meter on?</b> Anything smelling, scorched, leaking or anyone unwell? Then stop here.
       </p>
       <DangerSheet />
       <p className={styles.defers}>

@@ -29,10 +29,10 @@ test('Shell offers every place of the list, in its order, as plain links', async
 })
 
 test('Shell marks the place where one is, also on a page below it', () => {
-  address.now = '/log/entry'
+  address.now = '/phone-desk/7'
   render(<Shell>page</Shell>)
   const current = linksOf('Main').filter((link) => link.getAttribute('aria-current') === 'page')
-  expect(current.map((link) => link.textContent)).toEqual(['Log'])
+  expect(current.map((link) => link.textContent)).toEqual(['Phone desk'])
 })
 
 test('Shell has a way past the navigation, before it', () => {

@@ -1,2 +1,0 @@
-// Stands in for the 'server-only' marker package, which throws outside a React server build.
-export {}
