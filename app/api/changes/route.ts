@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { theLog } from '@/lib/server/database'
-import { refuse } from '@/lib/server/http/answers'
+import { answer, refuse } from '@/lib/server/http/answers'
 import { whatDoesNotFit } from '@/lib/server/log/whatDoesNotFit'
 import { requireRole } from '@/lib/server/people/session'
 
@@ -28,5 +28,5 @@ export async function GET(request: Request): Promise<Response> {
   })
   if (!parsed.success) return refuse(400, 'bad-numbers', whatDoesNotFit(parsed.error))
   const changes = theLog().readChanges({ ...parsed.data, role: person.role })
-  return Response.json(changes, { headers: { 'cache-control': 'no-store' } })
+  return answer(changes)
 }

@@ -1,6 +1,6 @@
 import { batch } from '@/lib/records/answer'
 import { theLog } from '@/lib/server/database'
-import { refuse } from '@/lib/server/http/answers'
+import { answer, refuse } from '@/lib/server/http/answers'
 import { refuseCrossOrigin } from '@/lib/server/http/sameOrigin'
 import { readLimited } from '@/lib/server/log/readLimited'
 import { whatDoesNotFit } from '@/lib/server/log/whatDoesNotFit'
@@ -25,7 +25,7 @@ export async function POST(request: Request): Promise<Response> {
   if (!parsed.success) return refuse(400, 'not-a-batch', whatDoesNotFit(parsed.error))
   try {
     const answers = await theLog().appendRecords(parsed.data, person)
-    return Response.json({ answers }, { headers: { 'cache-control': 'no-store' } })
+    return answer({ answers })
   } catch (cause) {
     const problem = whyNotStored(cause)
     if (problem === undefined) throw cause

@@ -62,12 +62,15 @@ async function problem(response: Response): Promise<[number, string, string]> {
   return [response.status, problem.code, problem.message]
 }
 
+const answeredWith = async (response: Response): Promise<unknown> =>
+  ((await response.json()) as { value: unknown }).value
+
 test('POST /api/records stores a batch and answers record by record, with 200', async () => {
   const sent = [furnace(), furnace({ author: 'somebody-else' }), furnace()]
   const response = await send(batchOf(sent))
   expect(response.status).toBe(200)
   expect(response.headers.get('cache-control')).toBe('no-store')
-  expect(batchAnswer.parse(await response.json()).answers).toMatchObject([
+  expect(batchAnswer.parse(await answeredWith(response)).answers).toMatchObject([
     { id: sent[0]?.id, outcome: 'stored', seq: 1 },
     { id: sent[1]?.id, outcome: 'refused', rule: 'own records only' },
     { id: sent[2]?.id, outcome: 'stored', seq: 2 },
@@ -76,7 +79,7 @@ test('POST /api/records stores a batch and answers record by record, with 200', 
 
 test('POST /api/records takes the author from the session: another person’s records are not this one’s', async () => {
   signedIn = { id: 'person-2', name: 'Person Two', role: 'manager' }
-  const { answers } = batchAnswer.parse(await (await send(batchOf([furnace()]))).json())
+  const { answers } = batchAnswer.parse(await answeredWith(await send(batchOf([furnace()]))))
   expect(answers).toMatchObject([{ outcome: 'refused', rule: 'own records only' }])
 })
 
@@ -169,7 +172,7 @@ test('POST /api/records answers 503 when the log stays locked, and the same batc
   expect((await problem(await send(batch))).slice(0, 2)).toEqual([503, 'log-busy'])
   other.exec('ROLLBACK')
   other.close()
-  expect(await (await send(batch)).json()).toMatchObject({ answers: [{ outcome: 'stored', seq: 2 }] })
+  expect(await answeredWith(await send(batch))).toMatchObject({ answers: [{ outcome: 'stored', seq: 2 }] })
 })
 
 test('GET /api/changes answers what was stored, and goes on after a number', async () => {
@@ -178,8 +181,8 @@ test('GET /api/changes answers what was stored, and goes on after a number', asy
   const response = await get()
   expect(response.status).toBe(200)
   expect(response.headers.get('cache-control')).toBe('no-store')
-  expect(await response.json()).toMatchObject({ records: sent, next: 3, more: false })
-  expect(await (await get('?after=1&limit=1')).json()).toMatchObject({
+  expect(await answeredWith(response)).toMatchObject({ records: sent, next: 3, more: false })
+  expect(await answeredWith(await get('?after=1&limit=1'))).toMatchObject({
     records: [{ id: sent[1]?.id, seq: 2 }],
     next: 2,
     more: true,
