@@ -4,7 +4,7 @@ import type { BundlePart } from './sameBundle'
 import type { RatingReport, Slip } from './types'
 
 /** How each source is named in a sentence. */
-export const sourceWords: Readonly<Record<SourceKind, string>> = {
+const sourceWords: Readonly<Record<SourceKind, string>> = {
   'factory switch label': 'the label on the factory switch',
   'unknown switch label': 'a label on a switch of unknown origin',
   'data plate': 'the data plate',

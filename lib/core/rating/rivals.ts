@@ -38,7 +38,7 @@ export function rivalsOf(
       const against = naming.filter((report) => !supports(report, shown))
       const likely = probability >= disputeProbability - slack
       const mereSlip =
-        !likely && !isUsualRating(candidate.pascals) && decimalSlip(shown.pascals, candidate) !== undefined
+        !isUsualRating(candidate.pascals) && decimalSlip(shown.pascals, candidate) !== undefined
       const { pascals, limit, tolerancesAbove, tolerancesBelow } = candidate
       return {
         pascals,

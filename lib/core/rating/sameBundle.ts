@@ -1,7 +1,7 @@
 import type { RatingReport } from './types'
 
 /** What a number is worth nothing without: direction, kind of switch, the two places, the hose's end, the stage. */
-export const bundleParts = ['sense', 'kind', 'between', 'tap', 'stage'] as const
+const bundleParts = ['sense', 'kind', 'between', 'tap', 'stage'] as const
 
 export type BundlePart = (typeof bundleParts)[number]
 

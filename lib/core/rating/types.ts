@@ -160,7 +160,7 @@ export type Lead = {
 }
 
 /** A source that agrees with the value shown, and its date. */
-export type AgreeingSource = { reportId: string; source: SourceKind; saidAt: string; proof?: Proof }
+type AgreeingSource = { reportId: string; source: SourceKind; saidAt: string; proof?: Proof }
 
 type StandingParts = {
   sense: Sense

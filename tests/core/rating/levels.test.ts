@@ -80,6 +80,19 @@ describe('one origin', () => {
     expect(weighReports(reports, settings).probability).toBeCloseTo(0.9, 12)
   })
 
+  test('counts once at the highest reliability, also where the more reliable report is the coarser one', () => {
+    const reports = [
+      unreadDistributor('0.60', { origin: 'call' }),
+      readBackDistributor('0.6', { origin: 'call' }),
+    ]
+    expect(weighReports(reports, settings).probability).toBeCloseTo(0.9, 12)
+  })
+
+  test('is one data plate, however often somebody reads it', () => {
+    const plate = () => reportOf('0.60', { source: 'data plate', proof: 'photo', furnaceId: 'f1' })
+    expect(weighReports([plate(), plate()], settings).probability).toBeCloseTo(0.95, 12)
+  })
+
   test('reported with two values counts once for each: a misreading shows as a dispute', () => {
     const reports = [
       photoLabel('0.60', { origin: 'photo 1' }),
@@ -139,6 +152,42 @@ describe('In dispute', () => {
       reportOf('0.75', { source: 'older literature', proof: 'document' }),
     ]
     expect(weighReports(reports, settings).level).toBe('Verified')
+  })
+
+  test('begins at a rival of 0.05: 0.046 stands aside, 0.054 disputes', () => {
+    // Label 0.97 against a distributor of reliability d; s = 0.65/39; everything over 0.97 · (1 − d) · s:
+    // rival ρ = 0.03 d/(0.97 (1 − d)); none 38 · 0.03/39² / (0.97 s) = 0.04636.
+    // d = 0.62: ρ = 0.05046, 0.05046/1.09682 = 0.0460. d = 0.66: ρ = 0.06004, 0.06004/1.10640 = 0.0543.
+    const against = (right: number) =>
+      weighReports([photoLabel('0.60'), unreadDistributor('0.75')], {
+        ...settings,
+        reliability: { 'distributor, not read back': { right, wrong: 100 - right } },
+      })
+    expect(against(62).rivals[0]?.probability).toBeCloseTo(0.046, 4)
+    expect(against(62).level).toBe('Supported')
+    expect(against(66).rivals[0]?.probability).toBeCloseTo(0.0543, 4)
+    expect(against(66).level).toBe('In dispute')
+  })
+
+  test('begins, for a strong source, with a slip by ten that could be a setting: 0.20 against 2.0', () => {
+    const reports = [photoLabel('0.20'), currentPage('0.20'), readBackDistributor('2.0')]
+    const standing = weighReports(reports, settings)
+    expect(standing.rivals[0]?.probability).toBeLessThan(0.05)
+    expect(standing).toMatchObject({ level: 'In dispute', likelySlip: 'ten times' })
+  })
+
+  test('does not begin with a coarse number of a strong source that rounds the value shown as well as the rival', () => {
+    const standing = weighReports(
+      [
+        photoLabel('0.65'),
+        reportOf('0.65', { source: 'older literature', proof: 'document' }),
+        unreadDistributor('0.72'),
+        currentPage('0.7'),
+      ],
+      settings,
+    )
+    expect(standing.rivals[0]?.sources).toContain('current literature')
+    expect(standing.level).toBe('Verified')
   })
 
   test('names the value, the source and what settles it', () => {
