@@ -20,6 +20,7 @@ import { Quiet } from '../ui/words/Quiet'
 import { ReadingFields } from './ReadingFields'
 import { freshForm, instrumentOf, type ReadingForm, readForm } from './readingForm'
 import { Verdict } from './Verdict'
+import { VerdictLine } from './VerdictLine'
 
 /** Holds a manometer reading against a position's rating, live as it is typed. */
 export function CompareScreen() {
@@ -58,6 +59,16 @@ function CompareWith({
     (standing) => standing.level !== 'Not on file',
   )
 
+  const compared =
+    onFile && 'reading' in read && gauge !== undefined
+      ? compareReading({
+          reading: read.reading,
+          instrument: instrumentOf(gauge.body, form.zeroed),
+          rating: ratingForComparison(setpoint.rating, position.body),
+          settings: { ...usualReadingSettings, now },
+        })
+      : undefined
+
   return (
     <Stack>
       <PageHeader
@@ -94,41 +105,28 @@ function CompareWith({
             Start afresh
           </Button>
         </Sheet>
-        <div aria-live="polite">
-          {onFile && 'gaps' in read && (
+        <div id="verdict">
+          {onFile && compared === undefined && (
             <Sheet title="No verdict yet">
               <ul>
-                {read.gaps.map((gap) => (
-                  <li key={gap.message}>{gap.message}</li>
-                ))}
-                {gauge === undefined && <li>Choose the gauge.</li>}
+                {'gaps' in read && read.gaps.map((gap) => <li key={gap.message}>{gap.message}</li>)}
+                {gauge === undefined && (
+                  <li>Choose the gauge: without its accuracy no reading can clear a limit.</li>
+                )}
               </ul>
             </Sheet>
           )}
-          {onFile && 'reading' in read && gauge === undefined && (
-            <Sheet title="No verdict yet">
-              <p>Choose the gauge: without its accuracy no reading can clear a limit.</p>
-            </Sheet>
-          )}
-          {onFile && 'reading' in read && gauge !== undefined && (
+          {compared !== undefined && 'reading' in read && (
             <>
               {read.warnings.map((warning) => (
                 <Quiet key={warning}>{warning}</Quiet>
               ))}
-              <Verdict
-                compared={compareReading({
-                  reading: read.reading,
-                  instrument: instrumentOf(gauge.body, form.zeroed),
-                  rating: ratingForComparison(setpoint.rating, position.body),
-                  settings: { ...usualReadingSettings, now },
-                })}
-                reading={read.reading}
-                {...{ setpoint, unit, names }}
-              />
+              <Verdict {...{ compared, reading: read.reading, setpoint, unit, names }} />
             </>
           )}
         </div>
       </SideBySide>
+      {compared !== undefined && <VerdictLine compared={compared} unit={unit} />}
     </Stack>
   )
 }

@@ -1,0 +1,32 @@
+import { formatPressure, type PressureUnit } from '@/lib/core/pressure'
+import { type Comparison, verdictWords } from '@/lib/core/reading'
+import type { Result } from '@/lib/core/result'
+import styles from './compare.module.css'
+
+/**
+ * The verdict in a line that stays in sight while the keys are pressed, and leads to the whole of it. It names the
+ * standing of what the reading was held against, because a verdict is no better than its rating.
+ */
+export function VerdictLine({ compared, unit }: { compared: Result<Comparison>; unit: PressureUnit }) {
+  return (
+    <a href="#verdict" className={styles.line}>
+      <output>
+        <b>{verdictWords(compared)[0] ?? 'At rest'}</b>
+        {compared.ok && <Margin comparison={compared.value} unit={unit} />}
+      </output>
+    </a>
+  )
+}
+
+function Margin({ comparison, unit }: { comparison: Comparison; unit: PressureUnit }) {
+  const judgement = comparison.run ?? comparison.start
+  if (judgement === undefined) return null
+  const { marginPascals } = judgement
+  return (
+    <span>
+      {' '}
+      by {formatPressure(Math.abs(marginPascals), unit)} {marginPascals < 0 ? 'below' : 'above'} a rating that
+      is {comparison.standing}
+    </span>
+  )
+}
