@@ -56,10 +56,8 @@ export function replayHelper(asked: {
   const { catalogue } = asked
   const settings = { ...defaultReplaySettings, ...asked.settings }
   checkCatalogue(catalogue)
-  if (
-    !Number.isInteger(settings.winterStartsInMonth) ||
-    !(Math.abs(settings.winterStartsInMonth - 6.5) < 6)
-  ) {
+  const { winterStartsInMonth } = settings
+  if (!Number.isInteger(winterStartsInMonth) || winterStartsInMonth < 1 || winterStartsInMonth > 12) {
     throw new RangeError('winterStartsInMonth must be a month from 1 to 12')
   }
   const tried = tunings(settings.try)
@@ -78,10 +76,10 @@ export function replayHelper(asked: {
   let winter: number | undefined
   let chosen: number | undefined
   cases.forEach((one, at) => {
-    const opened = winterOf(one.openedAt, settings.winterStartsInMonth)
+    const opened = winterOf(one.openedAt, winterStartsInMonth)
     if (opened !== winter) {
       winter = opened
-      const began = Date.UTC(opened, settings.winterStartsInMonth - 1, 1)
+      const began = Date.UTC(opened, winterStartsInMonth - 1, 1)
       chosen = leastLoss(past, began, counts, forecaster.truthName, tried.length)
     }
     if (one.causes.length === 0) return

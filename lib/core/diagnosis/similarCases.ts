@@ -1,4 +1,4 @@
-import type { Context, NamedCause, Observations } from './catalogue'
+import { type Context, type NamedCause, notChecked, type Observations } from './catalogue'
 import { measureDistances } from './neighbourhood'
 import type { PackedCases } from './packCases'
 import { type Observed, readObservations } from './readObservations'
@@ -57,26 +57,25 @@ export function describeCase(
   at: number,
   distance: number,
 ): SimilarCase {
-  const { catalogue } = cases
+  const { findings, context: fields = [] } = cases.catalogue
   const past = cases.cases[at]!
-  const both = observed.flatMap(({ finding, value }) => {
-    const { id, values } = catalogue.findings[finding]!
-    const before = past.findings[id]
-    const checked = before !== undefined && values.includes(before)
-    return checked ? [{ finding: id, now: values[value]!, before }] : []
-  })
-  const places = (catalogue.context ?? []).flatMap(({ id }) => {
+  const agreements: string[] = []
+  const disagreements: SimilarCase['disagreements'] = []
+  for (const { finding, value } of observed) {
+    const { id, values } = findings[finding]!
+    const before = past.findings[id] ?? notChecked
+    const now = values[value]!
+    if (before === now) agreements.push(id)
+    else if (before !== notChecked) disagreements.push({ finding: id, now, before })
+  }
+  const sameContext: string[] = []
+  const otherContext: SimilarCase['otherContext'] = []
+  for (const { id } of fields) {
     const now = context[id]
     const before = past.context?.[id]
-    return now === undefined || before === undefined ? [] : [{ field: id, now, before }]
-  })
-  return {
-    id: past.id,
-    distance,
-    agreements: both.filter((one) => one.now === one.before).map((one) => one.finding),
-    disagreements: both.filter((one) => one.now !== one.before),
-    sameContext: places.filter((one) => one.now === one.before).map((one) => one.field),
-    otherContext: places.filter((one) => one.now !== one.before),
-    cause: past.cause,
+    if (now === undefined || before === undefined) continue
+    if (now === before) sameContext.push(id)
+    else otherContext.push({ field: id, now, before })
   }
+  return { id: past.id, distance, agreements, disagreements, sameContext, otherContext, cause: past.cause }
 }
