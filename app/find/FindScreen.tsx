@@ -38,24 +38,22 @@ export function FindScreen() {
   return (
     <div className={styles.find}>
       <h1 className={styles.hidden}>Find a setpoint</h1>
-      <search>
-        <form action="/" method="get" onSubmit={(event) => event.preventDefault()}>
-          <label htmlFor="find">Part number, model, maker, switch or site</label>
-          <input
-            {...letterForLetter}
-            id="find"
-            name="q"
-            type="search"
-            // The field is what the page is for; a technician types at once.
-            ref={(field) => {
-              if (field !== null && document.activeElement === document.body) field.focus()
-            }}
-            value={typed}
-            onChange={(event) => setTyped(event.target.value)}
-            className={styles.field}
-          />
-        </form>
-      </search>
+      <form action="/" method="get" onSubmit={(event) => event.preventDefault()}>
+        <label htmlFor="find">Part number, model, maker, switch or site</label>
+        <input
+          {...letterForLetter}
+          id="find"
+          name="q"
+          type="search"
+          // The field is what the page is for; a technician types at once.
+          ref={(field) => {
+            if (field !== null && document.activeElement === document.body) field.focus()
+          }}
+          value={typed}
+          onChange={(event) => setTyped(event.target.value)}
+          className={styles.field}
+        />
+      </form>
       <p role="status" className={styles.count}>
         {asked && (matches.length === 0 ? 'Nothing found' : `${matches.length} found`)}
       </p>

@@ -1,3 +1,4 @@
+import './withoutEval'
 import { z } from 'zod'
 import { type Answer, batchAnswer } from '@/lib/records/answer'
 import { type RecordEnvelope, recordEnvelope, roles } from '@/lib/records/envelope'

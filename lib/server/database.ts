@@ -4,7 +4,8 @@ import { recordKinds } from '@/lib/records/registry'
 import { type Log, openLog } from './log/openLog'
 
 /** Where everything that a team keeps is: the database, photos, secrets. `INCHWATER_DATA`, else `data` here. */
-export const dataFolder = (): string => path.resolve(process.env.INCHWATER_DATA || 'data')
+export const dataFolder = (): string =>
+  path.resolve(/* turbopackIgnore: true */ process.env.INCHWATER_DATA || 'data')
 
 export const databaseFile = (folder = dataFolder()): string => path.join(folder, 'inchwater.db')
 

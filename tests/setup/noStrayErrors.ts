@@ -7,7 +7,9 @@ beforeEach(() => {
 })
 
 afterEach(() => {
-  expect(vi.mocked(console.error).mock.calls, 'console.error was called').toEqual([])
-  expect(vi.mocked(console.warn).mock.calls, 'console.warn was called').toEqual([])
+  const errors = vi.mocked(console.error).mock.calls
+  const warnings = vi.mocked(console.warn).mock.calls
   vi.restoreAllMocks()
+  expect(errors, 'console.error was called').toEqual([])
+  expect(warnings, 'console.warn was called').toEqual([])
 })

@@ -5,15 +5,7 @@ import { hashOf, readStamp } from './files.mjs'
 import { installStamp, isInstalled } from './isInstalled.mjs'
 
 const schema = ['prisma/schema', 'prisma/generate.mjs', 'package-lock.json']
-const sources = [
-  'app',
-  'lib',
-  'prisma/schema',
-  'instrumentation-client.ts',
-  'next.config.ts',
-  'package-lock.json',
-  'tsconfig.json',
-]
+const sources = ['app', 'lib', 'prisma/schema', 'next.config.ts', 'package-lock.json', 'tsconfig.json']
 
 /**
  * What readies a clone, in order. Each step: what to say, the command, whether it is done, and the stamp file that

@@ -1,0 +1,149 @@
+import { act, fireEvent, screen } from '@testing-library/react'
+import { describe, expect, test, vi } from 'vitest'
+import { CompareScreen } from '@/app/compare/CompareScreen'
+import { fakeDevice, held, renderOn } from '../setup/fakeDevice'
+import { openAt } from '../setup/fakeNavigation'
+import { choose, fill, press, select, tick } from '../setup/hands'
+import { disputedRecords, equipmentRecords, ids, pascals } from '../setup/smallFile'
+
+vi.mock('next/navigation', () => import('../setup/fakeNavigation'))
+
+/** One make point, 0.58 ± 0.05 in. w.c., from the data plate. */
+const rated = [
+  ...equipmentRecords,
+  ...held([
+    [
+      ids.label,
+      'report',
+      {
+        ...disputedRecords.at(-2)!.body,
+        pascals: pascals.make,
+        toleranceAbove: 0.05 * 249.08891,
+        toleranceBelow: 0.05 * 249.08891,
+      },
+    ],
+  ]).map((record) => ({ ...record, seq: 50 })),
+]
+
+const open = (records = rated) => {
+  openAt(`/compare?position=${ids.low}`)
+  const device = fakeDevice({ records })
+  renderOn(device, <CompareScreen />)
+  return device
+}
+const read = (typed: string, phase: RegExp | string = 'At the click', contact = /^Open/) => {
+  fill('What the gauge shows', typed)
+  choose('When in the run?', phase)
+  choose('The contact, at that same moment', contact)
+  select('Gauge', 'G-07')
+  tick(/^Zeroed just before/)
+}
+const title = (name: string) => screen.getByRole('heading', { level: 2, name })
+
+describe('CompareScreen', () => {
+  test('asks first about danger, and opens the danger sheet in one tap', () => {
+    open()
+    expect(screen.getByRole('complementary', { name: 'Caution' }).textContent).toMatch(
+      /Room CO meter on\? Anything smelling, scorched, leaking or anyone unwell\?/,
+    )
+    expect(screen.getByRole('link', { name: 'Open the danger sheet' })).toBeDefined()
+  })
+
+  test('names what is missing before there is a verdict: reading, phase, contact, gauge', () => {
+    open()
+    const gaps = title('No verdict yet').closest('article')!.textContent
+    expect(gaps).toContain('Type what the gauge shows')
+    expect(gaps).toContain('Say when in the run')
+    expect(gaps).toContain('Say what the contact showed')
+    expect(gaps).toContain('Choose the gauge')
+  })
+
+  test('too low with contacts open: the switch agrees, leave it fitted', () => {
+    open()
+    read('0.44')
+    expect(title('Too low to close it')).toBeDefined()
+    expect(screen.getByText(/Leave the switch fitted/)).toBeDefined()
+    expect(screen.getByText('Data plate on the unit, Data plate, page 1')).toBeDefined()
+  })
+
+  test('the margin stands in both units, and the verdict’s line stays in sight', () => {
+    open()
+    read('0.44')
+    expect(document.body.textContent).toContain('−0.14 in. w.c.')
+    expect(document.body.textContent).toContain('−35 Pa')
+    expect(screen.getByRole('status', { name: '' })).toBeDefined()
+  })
+
+  test('enough names combustion all the same', () => {
+    open()
+    read('0.80', 'At the click', /^Closed/)
+    expect(title('Enough to close it')).toBeDefined()
+    expect(screen.getByText(/says nothing about combustion/)).toBeDefined()
+  })
+
+  test('closed though too low from a cold start: stop, and nothing else is advised', () => {
+    open()
+    read('0.30', 'At the click', /^Closed/)
+    expect(screen.getByRole('alert', { name: '' }).textContent ?? '').toBeDefined()
+    expect(screen.getByText(/^Stop: it is closed at a reading too low/)).toBeDefined()
+    expect(screen.queryByRole('heading', { name: 'What to do, in this order' })).toBeNull()
+  })
+
+  test('a gauge that was not zeroed comes first', () => {
+    open()
+    read('0.44')
+    tick(/^Zeroed just before/)
+    expect(title('Zero first')).toBeDefined()
+  })
+
+  test('a minus sign is more suction, not less pressure', () => {
+    open()
+    read('-0.44')
+    expect(title('Too low to close it')).toBeDefined()
+  })
+
+  test('the keypad types, and a kept start keeps its unit when the unit is changed', async () => {
+    open()
+    for (const key of ['0', 'Decimal point', '4', '4']) await press(key)
+    expect((screen.getByLabelText('What the gauge shows') as HTMLInputElement).value).toBe('0.44')
+    await press('Keep it, and add another start')
+    choose('Unit', 'Pa')
+    expect(screen.getByRole('list', { name: 'Separate starts kept' }).textContent).toContain('0.44 in. w.c.')
+  })
+
+  test('the uncertainty budget and what was taken for granted are folded away', () => {
+    open()
+    read('0.44')
+    const folded = screen.getByText('What the verdict rests on').closest('details')!
+    expect(folded.open).toBe(false)
+    expect(folded.textContent).toContain('Gauge accuracy')
+  })
+
+  test('a rating that nobody has can be compared with nothing, and says so', () => {
+    open(equipmentRecords)
+    expect(screen.getByText('There is nothing to compare it with')).toBeDefined()
+    expect(screen.getByRole('link', { name: 'Ask for this rating' })).toBeDefined()
+  })
+
+  test('between two disputed values the rating is settled first', () => {
+    open(disputedRecords)
+    read('0.50')
+    expect(title('Settle the rating first')).toBeDefined()
+  })
+
+  test('what was typed is there after a reload', async () => {
+    vi.useFakeTimers()
+    const device = open()
+    fill('What the gauge shows', '0.44')
+    await act(async () => vi.advanceTimersByTime(300))
+    vi.useRealTimers()
+    expect([...device.drafts.values()]).toContainEqual(expect.objectContaining({ typed: '0.44' }))
+  })
+
+  test('nonsense is named at the field and keeps what was typed', () => {
+    open()
+    fireEvent.change(screen.getByLabelText('What the gauge shows'), { target: { value: '0.4x.4' } })
+    expect((screen.getByLabelText('What the gauge shows') as HTMLInputElement).value).toBe('0.4x.4')
+    expect(screen.queryByRole('heading', { name: 'Too low to close it' })).toBeNull()
+  })
+})

@@ -1,0 +1,104 @@
+import { act, fireEvent, screen, within } from '@testing-library/react'
+import { describe, expect, test, vi } from 'vitest'
+import { FindScreen } from '@/app/find/FindScreen'
+import { marked } from '@/app/find/marked'
+import { remember } from '@/app/find/recentLookUps'
+import { fakeDevice, renderOn } from '../setup/fakeDevice'
+import { openAt } from '../setup/fakeNavigation'
+import { disputedRecords, ids } from '../setup/smallFile'
+
+vi.mock('next/navigation', () => import('../setup/fakeNavigation'))
+
+const open = async (typed = '', records = disputedRecords, drafts = {}) => {
+  openAt(typed === '' ? '/' : `/?q=${encodeURIComponent(typed)}`)
+  await act(async () => {
+    renderOn(fakeDevice({ records, drafts }), <FindScreen />)
+  })
+}
+const results = () => within(screen.getByRole('list', { name: 'Results' })).getAllByRole('link')
+const type = (text: string) => fireEvent.change(screen.getByRole('searchbox'), { target: { value: text } })
+
+describe('FindScreen', () => {
+  test('is one field that is ready to type', async () => {
+    await open()
+    expect(document.activeElement).toBe(screen.getByRole('searchbox'))
+    expect(screen.getByRole('searchbox').getAttribute('autocorrect')).toBe('off')
+  })
+
+  test.each([
+    ['a part number without its dash', 'om7731', /^Low fire/],
+    ['look-alike letters', '0M-77EI', /^Low fire/],
+    ['a whole model number where the file holds a pattern', 'LF2-080-B', /./],
+    ['maker and switch', 'orrinmoor high', /^High fire/],
+    ['the site', 'mill row', /^Mill Row 12/],
+  ])('finds by %s', async (_, typed, first) => {
+    await open()
+    type(typed)
+    expect(results()[0]!.textContent).toMatch(first)
+  })
+
+  test('a result names the standing of each point with its date, and no number', async () => {
+    await open('om7731')
+    const result = results()[0]!
+    expect(result.textContent).toMatch(/Closes: In dispute \d+ Jan 2026/)
+    expect(result.textContent).toContain('Opens: Not on file')
+    expect(result.textContent).not.toMatch(/0\.58|144/)
+    expect(result.getAttribute('href')).toBe(`/setpoint?position=${ids.low}`)
+  })
+
+  test('a general-purpose switch is known for what it is', async () => {
+    await open('GP-ADJ-1')
+    expect(results()[0]!.textContent).toContain('never a repair')
+  })
+
+  test('says what was not found, and offers to ask or to add', async () => {
+    await open('QQ-999-Z')
+    expect(screen.getByText('Nothing on file matches “QQ-999-Z”')).toBeDefined()
+    expect(screen.getByRole('link', { name: 'Ask for this rating' }).getAttribute('href')).toBe(
+      '/ask?model=QQ-999-Z',
+    )
+  })
+
+  test('keeps what was typed in the address, so that reload and a shared link lead here again', async () => {
+    await open()
+    type('om7731')
+    expect(window.location.search).toBe('?q=om7731')
+  })
+
+  test('an empty file says where to begin', async () => {
+    await open('', [])
+    expect(screen.getByText('No equipment on file yet')).toBeDefined()
+  })
+
+  test('lists what was looked up lately', async () => {
+    await open('', disputedRecords, {
+      'recent look-ups': [
+        { key: ids.low, words: 'Low fire, Larkfell 2', href: `/setpoint?position=${ids.low}` },
+      ],
+    })
+    expect(screen.getByRole('link', { name: 'Low fire, Larkfell 2' })).toBeDefined()
+  })
+})
+
+describe('remember(recent, look)', () => {
+  const look = (key: string) => ({ key, words: key, href: `/${key}` })
+  test('puts the newest first, once, and keeps eight', () => {
+    const many = ['a', 'b', 'c', 'd', 'e', 'f', 'g', 'h', 'i'].reduce(
+      (recent, key) => remember(recent, look(key)),
+      [] as ReturnType<typeof look>[],
+    )
+    expect(many.map(({ key }) => key)).toEqual(['i', 'h', 'g', 'f', 'e', 'd', 'c', 'b'])
+    expect(remember(many, look('d')).map(({ key }) => key)).toEqual(['d', 'i', 'h', 'g', 'f', 'e', 'c', 'b'])
+  })
+})
+
+describe('marked(text, matched)', () => {
+  test('cuts a text into found and other pieces that make the text again', () => {
+    const pieces = marked('OM-7731-K', [
+      [0, 2],
+      [3, 7],
+    ])
+    expect(pieces.map((piece) => piece.text).join('')).toBe('OM-7731-K')
+    expect(pieces.filter((piece) => piece.found).map((piece) => piece.text)).toEqual(['OM', '7731'])
+  })
+})

@@ -1,0 +1,151 @@
+import { screen } from '@testing-library/react'
+import { describe, expect, test, vi } from 'vitest'
+import { ReportScreen } from '@/app/report/ReportScreen'
+import { fakeDevice, renderOn } from '../setup/fakeDevice'
+import { openAt, wentTo } from '../setup/fakeNavigation'
+import { choose, fill, press, select } from '../setup/hands'
+import { disputedRecords, equipmentRecords, ids } from '../setup/smallFile'
+
+vi.mock('next/navigation', () => import('../setup/fakeNavigation'))
+
+const open = (records = equipmentRecords, query = `position=${ids.low}`) => {
+  openAt(`/report?${query}`)
+  const device = fakeDevice({ records })
+  renderOn(device, <ReportScreen />)
+  return device
+}
+const says = (text: string) => fill('Letter for letter, as printed, written or said', text)
+const fromManual = () => {
+  select('What does the number rest on?', 'Maker’s literature, current')
+  fill('Document, with its number', 'LF2 manual')
+  fill('Page', '31')
+  choose('Which furnaces does the source say it holds for?', 'Every one of this range')
+}
+
+describe('ReportScreen', () => {
+  test('shows back what was read, with its other unit, before anything is saved', () => {
+    open()
+    says('CLOSE -.58 ±.05 WC')
+    expect(document.body.textContent).toContain('closes at 0.58 in. w.c. ± 0.05')
+    expect(document.body.textContent).toContain('144 Pa')
+    expect(screen.getByRole('img', { name: /0\.58/ })).toBeDefined()
+  })
+
+  test('saves exactly what the source says, letter for letter, and goes back to the card', async () => {
+    const device = open()
+    says('CLOSE -.58 ±.05 WC')
+    fromManual()
+    await press('Save the report')
+    expect(device.added).toHaveLength(1)
+    expect(device.added[0]).toMatchObject({
+      kind: 'report',
+      body: {
+        positionId: ids.low,
+        asWritten: 'CLOSE -.58 ±.05 WC',
+        action: 'closes',
+        limit: 'nominal',
+        sense: 'suction',
+        unit: 'inH2O',
+        decimals: 2,
+        source: 'current literature',
+        proof: { kind: 'document', name: 'LF2 manual', page: '31' },
+        revisionRange: {},
+        serialRange: {},
+        elevationBand: {},
+      },
+    })
+    expect(device.added[0]!.body.pascals).toBeCloseTo(144.4716, 3)
+    expect(wentTo()).toEqual([`/setpoint?position=${ids.low}`])
+  })
+
+  test('a label with make and break makes two reports', async () => {
+    const device = open()
+    says('CLOSE -0.75 MAX / OPEN -0.60 ±0.05 WC')
+    fromManual()
+    await press('Save the report')
+    expect(device.added.map(({ body }) => [body.action, body.limit])).toEqual([
+      ['closes', 'maximum'],
+      ['opens', 'nominal'],
+    ])
+  })
+
+  test('a bare number asks for its unit, its action and its sense, and fills in none of them', async () => {
+    const device = open()
+    says('.58')
+    fromManual()
+    await press('Save the report')
+    expect(device.added).toEqual([])
+    expect(screen.getByRole('group', { name: /Which unit/ })).toBeDefined()
+    expect(screen.getByText(/No unit is written/)).toBeDefined()
+    expect(screen.getByText('3 answers are missing: see above.', { exact: false })).toBeDefined()
+  })
+
+  test('letters like PF are not decoded', () => {
+    open()
+    says('PF .58 WC')
+    expect(screen.getByRole('group', { name: 'Does it close or open at this number?' })).toBeDefined()
+    expect(screen.getByText(/Letters like PR or PF are not decoded/)).toBeDefined()
+  })
+
+  test('a lost decimal point is named before saving', () => {
+    open()
+    says('CLOSE -5.8 in. w.c.')
+    expect(screen.getAllByText(/^Look again/).length).toBeGreaterThan(0)
+  })
+
+  test('says at once that it disputes what is on file', () => {
+    open(disputedRecords.slice(0, -1))
+    says('CLOSE -.42 WC')
+    fromManual()
+    expect(screen.getByText(/It disputes what is on file/)).toBeDefined()
+  })
+
+  test('says at once that it agrees', () => {
+    open(disputedRecords.slice(0, -1))
+    says('CLOSE -.58 WC')
+    fromManual()
+    expect(document.body.textContent).toMatch(
+      /agrees with what is on file|Verified with this report|Supported with this report/,
+    )
+  })
+
+  test('a label read off a general-purpose switch is refused, with what to do instead, and keeps what was typed', async () => {
+    const device = open()
+    says('CLOSE -.58 WC')
+    select('What does the number rest on?', 'Rating label on a switch of unknown origin')
+    select('Which part is it?', 'GP-ADJ-1 (general-purpose)')
+    choose('Which furnaces does the source say it holds for?', /^It does not say/)
+    await press('Save the report')
+    expect(device.added).toEqual([])
+    expect(screen.getByText('no general-purpose switch')).toBeDefined()
+    expect(screen.getByRole('link', { name: 'Record it as found fitted' }).getAttribute('href')).toBe(
+      `/found-fitted?position=${ids.low}`,
+    )
+    expect((screen.getByLabelText(/Letter for letter/) as HTMLInputElement).value).toBe('CLOSE -.58 WC')
+  })
+
+  test('a call asks whether it was read back', async () => {
+    const device = open()
+    says('CLOSE -.58 WC')
+    select('What does the number rest on?', 'Distributor')
+    choose('Which furnaces does the source say it holds for?', 'Every one of this range')
+    await press('Save the report')
+    expect(device.added).toEqual([])
+    expect(screen.getByText(/Say whether it was read back/)).toBeDefined()
+  })
+
+  test('a document without its page is refused at the page', async () => {
+    const device = open()
+    says('CLOSE -.58 WC')
+    fromManual()
+    fill('Page', '')
+    await press('Save the report')
+    expect(device.added).toEqual([])
+    expect(screen.getByLabelText('Page').getAttribute('aria-invalid')).toBe('true')
+  })
+
+  test('a report needs its switch', () => {
+    open(equipmentRecords, '')
+    expect(screen.getByText('A report needs its switch')).toBeDefined()
+  })
+})
