@@ -15,10 +15,9 @@ declare module 'vitest' {
 /** Loads the demo company into a folder of its own and serves it while the browser tests run. */
 export default async function setup(project: TestProject): Promise<() => Promise<void>> {
   const data = mkdtempSync(path.join(tmpdir(), 'inchwater-demo-'))
-  const loaded = spawnSync(process.execPath, ['--import', 'tsx', 'seed-demo/load.ts'], {
+  const loaded = spawnSync(process.execPath, ['--import', 'tsx', 'tests/setup/loadDemoInto.ts', data], {
     cwd: path.resolve(import.meta.dirname, '../..'),
     encoding: 'utf8',
-    env: { ...process.env, INCHWATER_DEMO_DATA: data },
   })
   if (loaded.status !== 0) throw new Error(`The demo could not be loaded.\n${loaded.stdout}${loaded.stderr}`)
   const server = await startServerProcess(data)
