@@ -1,0 +1,75 @@
+import { expect, test } from 'vitest'
+import { namesOf, readsTheSame } from '@/app/equipment/form/readsTheSame'
+import { dayOf } from '@/app/equipment/form/today'
+import { trimmed } from '@/app/equipment/form/trimmed'
+import { openPattern, patternsIn, rangesThatFit } from '@/app/equipment/modelPatterns'
+import { foldTeamFile } from '@/lib/records/fold/teamFile'
+import { held } from '../setup/fakeDevice'
+import { equipmentRecords, ids } from '../setup/smallFile'
+
+test('trimmed takes the blanks off every text at every depth, and touches nothing else', () => {
+  const body = Object.freeze({
+    name: ' Larkfell 2 ',
+    patterns: Object.freeze(['LF2-* ']),
+    proof: Object.freeze({ page: ' 9' }),
+    decimals: 2,
+    kit: false,
+    left: undefined,
+  })
+  expect(trimmed(body)).toEqual({
+    name: 'Larkfell 2',
+    patterns: ['LF2-*'],
+    proof: { page: '9' },
+    decimals: 2,
+    kit: false,
+    left: undefined,
+  })
+})
+
+test('readsTheSame folds dashes, blanks, case and look-alikes, and nothing more', () => {
+  const names = namesOf([
+    { id: 'a', text: 'OM-7731' },
+    { id: 'b', text: 'OM-7731K' },
+    { id: 'c', text: 'OM-7732' },
+  ])
+  expect(readsTheSame(names, 'om 773I')).toEqual(['a'])
+  expect(readsTheSame(names, '0M7731')).toEqual(['a'])
+  expect(readsTheSame(names, 'OM-773')).toEqual([])
+  expect(readsTheSame(names, '')).toEqual([])
+  expect(readsTheSame(namesOf([]), 'OM-7731')).toEqual([])
+})
+
+test('dayOf gives the day by the clock of the device, figures in twos', () => {
+  expect(dayOf(new Date(2026, 0, 9, 23, 59))).toBe('2026-01-09')
+  expect(dayOf(new Date(2025, 10, 30, 0, 0))).toBe('2025-11-30')
+})
+
+test('patternsIn takes one pattern a line, empty lines and blanks at the ends apart', () => {
+  expect(patternsIn(' LF2-080-B \n\nLF2-0??-*;LF3 1 ')).toEqual(['LF2-080-B', 'LF2-0??-*', 'LF3 1'])
+  expect(patternsIn('  \n')).toEqual([])
+})
+
+test('rangesThatFit finds the range whose pattern stands for a model, and none that is only near', () => {
+  const other = '01920000-0000-7000-8000-0000000000bb'
+  const file = foldTeamFile([
+    ...equipmentRecords,
+    ...held([
+      [
+        other,
+        'equipment range',
+        {
+          makerId: ids.maker,
+          name: 'Larkfell 3',
+          modelPatterns: ['LF3-0??-*'],
+          fuel: 'either',
+          heat: 'not stated',
+        },
+      ],
+    ]).map((record) => ({ ...record, seq: 50 })),
+  ])
+  expect(openPattern('LF2-0??-*')).toBe('LF2-0**-*')
+  expect(rangesThatFit(file, 'lf2 080 b').map(({ id }) => id)).toEqual([ids.range])
+  expect(rangesThatFit(file, 'LF3-060-A').map(({ id }) => id)).toEqual([other])
+  expect(rangesThatFit(file, 'LF4-080-B')).toEqual([])
+  expect(rangesThatFit(file, '')).toEqual([])
+})
