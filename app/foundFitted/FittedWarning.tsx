@@ -1,0 +1,48 @@
+import type { Entry } from '@/lib/records/fold/entry'
+import type { TeamFile } from '@/lib/records/fold/teamFile'
+import type { FoundFittedBody } from '@/lib/records/kinds/foundFitted'
+import { shutDown } from '../ui/danger/dangerWords'
+import { AsPrinted } from '../ui/words/AsPrinted'
+import { sayDate } from '../ui/words/sayDate'
+import { fittedDangers, notProvenSafe, putRightBy, whatWords } from './fittedWords'
+import styles from './foundFitted.module.css'
+
+type Props = { found: Entry<FoundFittedBody>; file: TeamFile }
+
+/** What is in a furnace although it should not be, what to do now, and whether the factory part is back. */
+export function FittedWarning({ found, file }: Props) {
+  const { body } = found
+  const back = putRightBy(file, found)
+  const backPart =
+    back?.body.fittedPart === undefined ? undefined : file.parts.get(file.keptId(back.body.fittedPart))
+  return (
+    <div className={styles.danger}>
+      <p>
+        <b>
+          Found fitted {sayDate(body.foundOn)}: {whatWords[body.what][0]}
+        </b>
+        , printed <AsPrinted text={body.printed} />. Fitted {body.fittedWhen}, by {body.fittedBy}.{' '}
+        <a href={`/record?id=${found.id}`}>The record</a>
+      </p>
+      {back !== undefined ? (
+        <p>
+          Since then, {sayDate(back.body.on)}: <a href={`/record?id=${back.id}`}>{back.body.done}</a>
+          {backPart !== undefined && `, factory part ${backPart.body.partNumber}`}. That is proven only by
+          readings taken afterwards.
+        </p>
+      ) : (
+        <>
+          {fittedDangers(body, file).map((sentence) => (
+            <p key={sentence}>{sentence}</p>
+          ))}
+          <ol>
+            {shutDown.steps.map((step) => (
+              <li key={step}>{step}</li>
+            ))}
+          </ol>
+          <p>{notProvenSafe}</p>
+        </>
+      )}
+    </div>
+  )
+}
