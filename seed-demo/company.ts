@@ -1,0 +1,27 @@
+import { seededRandom } from '@/lib/core/seeded'
+import type { RecordEnvelope } from '@/lib/records/envelope'
+import { drawReports } from './drawReports'
+import type { Showing } from './showing'
+import { tellStories } from './stories'
+import { openTeam } from './team'
+
+/** The seed of the demo that ships. */
+export const demoSeed = 20261120
+
+/** How many reports the demo holds. */
+const reportCount = 200
+
+/**
+ * The whole demo company as records, oldest first, and what its hand-written cases are there to show. Pure: one seed
+ * gives one company, to the letter.
+ *
+ * @example demoCompany(demoSeed).records.length
+ */
+export function demoCompany(seed: number): { records: RecordEnvelope[]; showings: Showing[] } {
+  const team = openTeam(seed)
+  const showings = tellStories(team)
+  drawReports(team, seededRandom(seed + 1), reportCount)
+  return { records: team.records(), showings }
+}
+
+export const demoRecords = (seed: number): RecordEnvelope[] => demoCompany(seed).records
