@@ -68,6 +68,15 @@ describe('the typical mistakes', () => {
     expect(rating.unstated).toMatchObject({ level: 'Supported' })
   })
 
+  test('break taken for make: of a number without its word neither is said', () => {
+    const known = { otherAction: [inches(0.55)], sister: [] }
+    const reports = [
+      photoLabel('0.70', { action: 'not stated' }),
+      readBackDistributor('0.55', { action: 'not stated' }),
+    ]
+    expect(weighReports(reports, settings, known).likelySlip).toBeUndefined()
+  })
+
   test('break taken for make: a break beyond the make on file is pointed out', () => {
     const reports = [
       photoLabel('0.55', { furnaceId: 'f1' }),

@@ -2,7 +2,15 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { toPascals } from '@/lib/core/pressure'
 import { type RatingReport, ratingFor } from '@/lib/core/rating'
-import { currentPage, factorySupport, photoLabel, readBackDistributor, reportOf, settings } from './reports'
+import {
+  currentPage,
+  factorySupport,
+  photoLabel,
+  readBackDistributor,
+  reportOf,
+  settings,
+  unreadDistributor,
+} from './reports'
 
 const inches = (value: number) => toPascals(value, 'inH2O')
 
@@ -129,6 +137,24 @@ describe('ratingFor asks only where the answer depends on it', () => {
       closes: { level: 'Verified' },
       asks: [],
     })
+  })
+
+  test('elevation, when several reports change the answer only together', () => {
+    // Each call alone leaves the label and the older manual Verified; all three together leave them 0.963.
+    const calls = [1200, 1300, 1400].map((toMetres) =>
+      unreadDistributor('0.75', { revisionRange: {}, serialRange: {}, elevationBand: { toMetres } }),
+    )
+    const reports = [
+      photoLabel('0.60', { furnaceId: 'f1' }),
+      reportOf('0.60', { furnaceId: 'f1', source: 'older literature', proof: 'document' }),
+      ...calls,
+    ]
+    expect(ratingFor(reports.slice(0, 3), { id: 'f1' }, settings).asks).toEqual([])
+    expect(ratingFor(reports, { id: 'f1' }, settings)).toMatchObject({
+      closes: { level: 'Verified' },
+      asks: ['elevation'],
+    })
+    expect(ratingFor(reports, { id: 'f1', elevationMetres: 300 }, settings).closes.level).toBe('Supported')
   })
 
   test('the part number, when parts with different ratings fit the position', () => {
