@@ -32,11 +32,14 @@ export function RangeScreen() {
   )
   if (branch === undefined) {
     return (
-      <Empty
-        what="This furnace range is not on this device"
-        why="The address may be cut short, the range was withdrawn, or it has not reached this device."
-        todo={<a href="/equipment">See the equipment on file</a>}
-      />
+      <Stack>
+        <PageHeader above={<a href="/equipment">Equipment</a>} title="Furnace range" />
+        <Empty
+          what="This furnace range is not on this device"
+          why="The address may be cut short, the range was withdrawn, or it has not reached this device."
+          todo={<a href="/equipment">See the equipment on file</a>}
+        />
+      </Stack>
     )
   }
   const { range, positions } = branch

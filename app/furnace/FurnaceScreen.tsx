@@ -29,15 +29,18 @@ export function FurnaceScreen() {
   const furnace = file.furnaces.get(file.keptId(id))
   if (furnace === undefined) {
     return (
-      <Empty
-        what="This furnace is not on this device"
-        why="The address may be cut short, or the furnace was recorded elsewhere and has not reached this device."
-        todo={
-          <p>
-            <a href="/">Find it by site, model or serial</a>, or <a href="/furnace/add">add it</a>
-          </p>
-        }
-      />
+      <Stack>
+        <PageHeader above={<a href="/">Find</a>} title="Furnace" />
+        <Empty
+          what="This furnace is not on this device"
+          why="The address may be cut short, or the furnace was recorded elsewhere and has not reached this device."
+          todo={
+            <p>
+              <a href="/">Find it by site, model or serial</a>, or <a href="/furnace/add">add it</a>
+            </p>
+          }
+        />
+      </Stack>
     )
   }
   const here = (furnaceId: string | undefined) =>

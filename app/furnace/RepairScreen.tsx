@@ -27,11 +27,14 @@ export function RepairScreen() {
   const furnace = file.furnaces.get(file.keptId(query.get('furnace') ?? ''))
   if (furnace === undefined) {
     return (
-      <Empty
-        what="Which furnace was repaired?"
-        why="The address names no furnace that is on this device."
-        todo={<a href="/">Find the furnace by site, model or serial</a>}
-      />
+      <Stack>
+        <PageHeader above={<a href="/">Find</a>} title="Record a repair" />
+        <Empty
+          what="Which furnace was repaired?"
+          why="The address names no furnace that is on this device."
+          todo={<a href="/">Find the furnace by site, model or serial</a>}
+        />
+      </Stack>
     )
   }
   return <Repair furnace={furnace} file={file} asked={query.get('position') ?? ''} />

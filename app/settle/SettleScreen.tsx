@@ -27,20 +27,26 @@ export function SettleScreen() {
   const action = actions.find((each) => each === query.get('action'))
   if (address === undefined || setpoint === undefined || action === undefined) {
     return (
-      <Empty
-        what="There is nothing to settle here"
-        why="The address names no rating that is on this device."
-        todo={<a href="/">Find the switch</a>}
-      />
+      <Stack>
+        <PageHeader above={<a href="/">Find</a>} title="Settle the dispute" />
+        <Empty
+          what="There is nothing to settle here"
+          why="The address names no rating that is on this device."
+          todo={<a href="/">Find the switch</a>}
+        />
+      </Stack>
     )
   }
   if (standingOf(setpoint, action).level !== 'In dispute') {
     return (
-      <Empty
-        what="This rating is not in dispute"
-        why="Its sources do not stand against each other, or the dispute is settled already."
-        todo={<a href={setpointHref(address)}>Back to the setpoint</a>}
-      />
+      <Stack>
+        <PageHeader above={<a href={setpointHref(address)}>Setpoint</a>} title="Settle the dispute" />
+        <Empty
+          what="This rating is not in dispute"
+          why="Its sources do not stand against each other, or the dispute is settled already."
+          todo={<a href={setpointHref(address)}>Back to the setpoint</a>}
+        />
+      </Stack>
     )
   }
   return <Dispute {...{ address, setpoint, action, now }} />

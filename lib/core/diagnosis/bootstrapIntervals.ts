@@ -1,6 +1,7 @@
 import { seededRandom } from '../seeded'
-import { emptyPosterior, posteriorOf, sumByCause, type TradeView } from './posterior'
+import { emptyPosterior, posteriorOf, type TradeView } from './posterior'
 import type { RankingSettings } from './settings'
+import { type Contributions, sumByCause } from './sumByCause'
 import type { Tallies } from './tallies'
 
 /**
@@ -17,18 +18,19 @@ import type { Tallies } from './tallies'
  */
 export function bootstrapIntervals(
   trade: TradeView,
-  tallies: Tallies,
+  tallies: Pick<Tallies, 'main' | 'strata'>,
+  contributions: Contributions,
   settings: RankingSettings,
 ): (readonly [number, number])[] {
   const causes = trade.priors.length
   const random = seededRandom(settings.seed)
-  const scale = new Float64Array(tallies.main.length)
-  const byCause = new Float64Array(causes * tallies.width)
+  const factors = new Float64Array(tallies.main.length)
+  const byCause = new Float64Array(contributions.places)
   const posterior = emptyPosterior(trade)
   const draws = Array.from({ length: causes + 1 }, () => new Float64Array(settings.replicates))
   for (let repetition = 0; repetition < settings.replicates; repetition++) {
-    drawWeights(tallies, scale, random)
-    sumByCause(tallies, causes, settings.contributingShare, scale, byCause)
+    drawFactors(tallies.strata, factors, random)
+    sumByCause(contributions, factors, byCause)
     posteriorOf(trade, byCause, settings, posterior)
     for (let place = 0; place <= causes; place++) draws[place]![repetition] = posterior.probabilities[place]!
   }
@@ -39,26 +41,26 @@ export function bootstrapIntervals(
 }
 
 /** Fills in the factor of each group, so that the cases weigh on average what they did. */
-function drawWeights(tallies: Tallies, scale: Float64Array, random: () => number): void {
+function drawFactors(strata: Tallies['strata'], factors: Float64Array, random: () => number): void {
   let cases = 0
   let total = 0
-  for (const { firstGroup, groups, cases: inStratum } of tallies.strata) {
+  for (const { firstGroup, groups, cases: inStratum } of strata) {
     let sum = 0
     for (let group = firstGroup; group < firstGroup + groups; group++) {
-      scale[group] = -Math.log(1 - random())
-      sum += scale[group]!
+      factors[group] = -Math.log(1 - random())
+      sum += factors[group]!
     }
     if (groups < inStratum) {
       const drawn = gammaOf(inStratum, sum, groups)
       // Each group stands for inStratum / groups cases, and holds that many already: its factor has mean 1.
       const factor = (drawn / sum) * (groups / inStratum)
-      for (let group = firstGroup; group < firstGroup + groups; group++) scale[group]! *= factor
+      for (let group = firstGroup; group < firstGroup + groups; group++) factors[group]! *= factor
       sum = drawn
     }
     cases += inStratum
     total += sum
   }
-  for (let group = 0; group < scale.length; group++) scale[group]! *= cases / total
+  for (let group = 0; group < factors.length; group++) factors[group]! *= cases / total
 }
 
 /**

@@ -24,6 +24,10 @@ export type CaseTable = {
   /** What is stated about where a case happened: for each context field a code per case, 0 where it is not stated. */
   context: Int32Array[]
   contextCodes: Map<string, number>[]
+  /** The places of the catalogue's findings, by id. */
+  findingPlaces: ReadonlyMap<string, number>
+  /** One number a case, used anew by every measurement, because a fresh array each time would cost more than filling it. */
+  workspace: Uint32Array
 }
 
 /** A table in which nothing is known about any case yet. Throws RangeError when an id comes twice. */
@@ -47,6 +51,8 @@ export function emptyCaseTable(catalogue: Catalogue, ids: readonly string[]): Ca
     status: new Uint8Array(ids.length),
     context: fields.map(() => new Int32Array(ids.length)),
     contextCodes: fields.map(() => new Map()),
+    findingPlaces: new Map(catalogue.findings.map((finding, place) => [finding.id, place])),
+    workspace: new Uint32Array(words * 32),
   }
 }
 

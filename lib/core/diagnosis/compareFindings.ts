@@ -12,26 +12,24 @@ const mostObserved = 255
 const slices = 8
 
 /**
- * Compares the observed findings with every case: how many were checked in both and agree, how many disagree.
- * Returns one number a case, disagreements × (observed.length + 1) + agreements. Findings not checked count in
- * neither. Throws RangeError for more than 255 observed findings.
+ * Compares the observed findings with every case: how many were checked in both and agree, how many disagree. Adds to
+ * `into`, for each case, disagreements × (observed.length + 1) + agreements. Findings not checked count in neither.
+ * Throws RangeError for more than 255 observed findings.
  *
  * Thirty-two cases are counted at once: slice s of a counter holds bit s of thirty-two counts, and adding a set to
- * it is a ripple of carries (bit-slice arithmetic); two tables lookups a byte then turn the slices into numbers.
+ * it is a ripple of carries (bit-slice arithmetic); a table then turns the slices into numbers, byte by byte.
+ *
+ * @param into one number for each case, its length rounded up to whole words
  */
-export function compareFindings(table: CaseTable, observed: readonly Observed[]): Uint16Array {
-  if (observed.length > mostObserved)
+export function compareFindings(table: CaseTable, observed: readonly Observed[], into: Uint32Array): void {
+  if (observed.length > mostObserved) {
     throw new RangeError(`At most ${mostObserved} findings can be compared at once`)
+  }
+  if (observed.length === 0) return
   const { words, checked, valued } = table
-  const count = table.ids.length
   const stride = observed.length + 1
-  const result = new Uint16Array(words * 32)
-  if (observed.length === 0) return result.subarray(0, count)
   const checkedAt = Int32Array.from(observed, ({ finding }) => finding * words)
-  const valuedAt = Int32Array.from(
-    observed,
-    ({ finding, value }) => (table.firstValue[finding]! + value) * words,
-  )
+  const valuedAt = Int32Array.from(observed, (one) => (table.firstValue[one.finding]! + one.value) * words)
   const agree = new Int32Array(slices)
   const differ = new Int32Array(slices)
   const wide = observed.length > 15
@@ -49,18 +47,17 @@ export function compareFindings(table: CaseTable, observed: readonly Observed[])
       const agreeLow = nibblesOf(agree, 0, byte)
       const differLow = nibblesOf(differ, 0, byte)
       for (let lane = 0; lane < 8; lane++) {
-        result[first + lane] = ((differLow >>> (4 * lane)) & 15) * stride + ((agreeLow >>> (4 * lane)) & 15)
+        into[first + lane]! += ((differLow >>> (4 * lane)) & 15) * stride + ((agreeLow >>> (4 * lane)) & 15)
       }
       if (!wide) continue
       const agreeHigh = nibblesOf(agree, 4, byte)
       const differHigh = nibblesOf(differ, 4, byte)
       for (let lane = 0; lane < 8; lane++) {
-        result[first + lane]! +=
-          (((differHigh >>> (4 * lane)) & 15) * stride + ((agreeHigh >>> (4 * lane)) & 15)) << 4
+        into[first + lane]! +=
+          16 * (((differHigh >>> (4 * lane)) & 15) * stride + ((agreeHigh >>> (4 * lane)) & 15))
       }
     }
   }
-  return result.subarray(0, count)
 }
 
 function addSet(counter: Int32Array, set: number): void {

@@ -1,9 +1,10 @@
 import { type Catalogue, type Context, type Observations, type PastCase, unlistedCause } from './catalogue'
 import { measureDistances, weighNeighbours } from './neighbourhood'
 import { type PackedCases, packedFor } from './packCases'
-import { posteriorOf, sumByCause, tradeView } from './posterior'
+import { posteriorOf, tradeView } from './posterior'
 import { type Observed, readObservations } from './readObservations'
 import { completeSettings, type RankingSettings } from './settings'
+import { splitByCause, sumByCause } from './sumByCause'
 import { tallyNeighbours } from './tallies'
 
 /** Chance of each value of each finding that carries evidence, under each cause and under one outside the list. */
@@ -25,7 +26,7 @@ export function learnedLikelihoods(asked: {
   const { catalogue, context = {} } = asked
   const settings = completeSettings(asked.settings)
   const cases = packedFor(catalogue, asked.cases)
-  const present = readObservations(catalogue, asked.observed)
+  const present = readObservations(cases, asked.observed)
   const every: Observed[] = catalogue.findings.flatMap(({ values, carries }, finding) =>
     carries === 'context only' ? [] : values.map((_, value) => ({ finding, value })),
   )
@@ -35,7 +36,7 @@ export function learnedLikelihoods(asked: {
     settings.neighbours,
   )
   const tallies = tallyNeighbours(cases, neighbourhood, every, settings)
-  const byCause = sumByCause(tallies, catalogue.causes.length, settings.contributingShare)
+  const byCause = sumByCause(splitByCause(tallies, catalogue.causes.length, settings.contributingShare))
   const { likelihoods } = posteriorOf(tradeView(catalogue, every), byCause, settings)
 
   const names = [...catalogue.causes.map((cause) => cause.id), unlistedCause]

@@ -49,6 +49,7 @@ export function weighNeighbours(
  * Puts every case of the table into a class of equal distance to the present one: (disagreements + 1) / (findings
  * checked in both + 2), a share of disagreement drawn towards one half while little was checked in both (Laplace's
  * rule of succession), plus the weights of the context fields that differ, half of each that either does not state.
+ * The classes lie in the table's workspace: they hold until the table is measured again.
  */
 export function measureDistances(
   table: CaseTable,
@@ -56,33 +57,36 @@ export function measureDistances(
   observed: readonly Observed[],
   context: Context,
 ): Distances {
-  const comparisons = compareFindings(table, observed)
   const stride = observed.length + 1
-  const away = contextDistances(table, catalogue, context)
-  const classes = new Uint32Array(comparisons)
-  if (away.patterns !== undefined) {
-    const base = away.sumOfPattern.map((sum) => sum * stride * stride)
-    for (let at = 0; at < classes.length; at++) classes[at]! += base[away.patterns[at]!]!
-  }
-  const distances = new Float64Array(away.sums.length * stride * stride)
-  away.sums.forEach((fromContext, sum) => {
+  const classes = table.workspace
+  const fromContext = compareContexts(table, catalogue, context, stride * stride, classes)
+  compareFindings(table, observed, classes)
+  const distances = new Float64Array(fromContext.length * stride * stride)
+  fromContext.forEach((away, block) => {
     for (let disagreements = 0; disagreements < stride; disagreements++) {
       for (let agreements = 0; agreements + disagreements < stride; agreements++) {
         const share = (disagreements + 1) / (disagreements + agreements + 2)
-        distances[(sum * stride + disagreements) * stride + agreements] = share + fromContext
+        distances[(block * stride + disagreements) * stride + agreements] = share + away
       }
     }
   })
-  return { classes, distances }
+  return { classes: classes.subarray(0, table.ids.length), distances }
 }
 
 /**
- * What the context adds to the distance. Each case has a pattern, one ternary digit a field that the present case
- * states: the same, not stated, other. Patterns that add the same share a place in `sums`.
+ * Writes for every case the block of classes that its context puts it in, times the size of a block, and returns what
+ * each block adds to the distance. A case first gets a pattern, one ternary digit for each field that the present
+ * case states: the same, not stated, other; patterns that add the same share a block.
  */
-function contextDistances(table: CaseTable, catalogue: Catalogue, context: Context) {
+function compareContexts(
+  table: CaseTable,
+  catalogue: Catalogue,
+  context: Context,
+  blockSize: number,
+  into: Uint32Array,
+): number[] {
+  into.fill(0)
   let unstated = 0
-  let patterns: Uint16Array | undefined
   let patternSums = [0]
   for (const [place, { id, weight }] of (catalogue.context ?? []).entries()) {
     const stated = context[id]
@@ -91,21 +95,23 @@ function contextDistances(table: CaseTable, catalogue: Catalogue, context: Conte
       continue
     }
     const now = table.contextCodes[place]!.get(stated) ?? -1
-    const codes = table.context[place]!
     const digit = patternSums.length
-    patterns ??= new Uint16Array(codes.length)
+    const codes = table.context[place]!
     for (let at = 0; at < codes.length; at++) {
-      const then = codes[at]!
-      const apart = then ^ now
+      const before = codes[at]!
+      const apart = before ^ now
       const isOther = (apart | -apart) >>> 31
-      const isStated = (then | -then) >>> 31
-      patterns[at]! += digit * (isOther + (isOther & isStated))
+      const isStated = (before | -before) >>> 31
+      into[at]! += digit * (isOther + (isOther & isStated))
     }
     patternSums = [0, weight / 2, weight].flatMap((more) => patternSums.map((sum) => sum + more))
   }
   const sums = [...new Set(patternSums)]
-  const sumOfPattern = Uint32Array.from(patternSums, (sum) => sums.indexOf(sum))
-  return { patterns, sumOfPattern, sums: sums.map((sum) => sum + unstated) }
+  if (patternSums.length > 1) {
+    const blockOf = Uint32Array.from(patternSums, (sum) => sums.indexOf(sum) * blockSize)
+    for (let at = 0; at < into.length; at++) into[at] = blockOf[into[at]!]!
+  }
+  return sums.map((sum) => sum + unstated)
 }
 
 function linearKernel(

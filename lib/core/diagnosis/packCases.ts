@@ -8,7 +8,7 @@ import {
 } from './caseTable'
 import type { Catalogue, PastCase } from './catalogue'
 import { checkCatalogue } from './checkCatalogue'
-import { observationReader } from './readObservations'
+import { readObservations } from './readObservations'
 
 /** Past cases made ready for ranking. Make it once and use it for any number of rankings. */
 export type PackedCases = CaseTable & {
@@ -30,10 +30,10 @@ export function packCases(catalogue: Catalogue, cases: readonly PastCase[]): Pac
     catalogue,
     sorted.map((one) => one.id),
   )
-  const read = observationReader(catalogue)
   const places = causePlaces(catalogue)
   sorted.forEach((one, at) => {
-    for (const { finding, value } of read(one.findings)) writeFinding(table, at, finding, value)
+    for (const { finding, value } of readObservations(table, one.findings))
+      writeFinding(table, at, finding, value)
     writeCause(table, at, one.cause, places)
     if (one.context) writeContext(table, at, one.context)
   })

@@ -1,7 +1,6 @@
 import type { Catalogue } from './catalogue'
 import type { Observed } from './readObservations'
 import type { RankingSettings } from './settings'
-import type { Tallies } from './tallies'
 import { tradeChance, tradePriors } from './tradeFigures'
 
 /** What the trade says before any case: base rates, and for each observed finding the chance of what was observed. */
@@ -22,30 +21,6 @@ export function tradeView(catalogue: Catalogue, observed: readonly Observed[]): 
     chances: Float64Array.from(chances),
     strengths: Float64Array.from(observed, ({ finding }) => catalogue.findings[finding]!.strength ?? 1),
   }
-}
-
-/** Sums over cases by cause, laid out as in Tallies: weight, then checked and agreeing for each observed finding. */
-export function sumByCause(
-  tallies: Tallies,
-  causes: number,
-  contributingShare: number,
-  scale?: Float64Array,
-  into = new Float64Array(causes * tallies.width),
-): Float64Array {
-  const { sums, width, main, contributing } = tallies
-  into.fill(0)
-  for (let group = 0; group < main.length; group++) {
-    const whole = scale === undefined ? 1 : scale[group]!
-    const other = contributing[group]!
-    const share = other < 0 ? whole : whole * (1 - contributingShare)
-    const row = group * width
-    const mainRow = main[group]! * width
-    for (let column = 0; column < width; column++) into[mainRow + column]! += share * sums[row + column]!
-    if (other < 0) continue
-    const rest = whole * contributingShare
-    for (let column = 0; column < width; column++) into[other * width + column]! += rest * sums[row + column]!
-  }
-  return into
 }
 
 /** Probabilities of the listed causes, in the catalogue's order, and last that of a cause outside the list. */

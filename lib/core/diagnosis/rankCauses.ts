@@ -3,10 +3,11 @@ import { type Catalogue, type Context, type Observations, type PastCase, unliste
 import { type Evidence, weighEvidence } from './evidence'
 import { measureDistances, type Neighbourhood, weighNeighbours } from './neighbourhood'
 import { type PackedCases, packedFor } from './packCases'
-import { posteriorOf, sumByCause, tradeView } from './posterior'
+import { posteriorOf, tradeView } from './posterior'
 import { readObservations } from './readObservations'
 import { completeSettings, type RankingSettings } from './settings'
 import { describeCase, nearestKeeper, type SimilarCase } from './similarCases'
+import { splitByCause, sumByCause } from './sumByCause'
 import { tallyNeighbours } from './tallies'
 
 export type RankedCause = {
@@ -43,7 +44,7 @@ export function rankCauses(asked: {
   const { catalogue, context = {} } = asked
   const settings = completeSettings(asked.settings)
   const cases = packedFor(catalogue, asked.cases)
-  const observed = readObservations(catalogue, asked.observed)
+  const observed = readObservations(cases, asked.observed)
 
   const neighbourhood = weighNeighbours(
     cases,
@@ -52,9 +53,10 @@ export function rankCauses(asked: {
   )
   const tallies = tallyNeighbours(cases, neighbourhood, observed, settings)
   const trade = tradeView(catalogue, observed)
-  const byCause = sumByCause(tallies, catalogue.causes.length, settings.contributingShare)
+  const contributions = splitByCause(tallies, catalogue.causes.length, settings.contributingShare)
+  const byCause = sumByCause(contributions)
   const posterior = posteriorOf(trade, byCause, settings)
-  const intervals = settings.replicates > 0 ? bootstrapIntervals(trade, tallies, settings) : []
+  const intervals = settings.replicates > 0 ? bootstrapIntervals(trade, tallies, contributions, settings) : []
   const similar = nearestByCause(cases, neighbourhood, tallies.members, settings.similarPerCause)
   const listed = catalogue.causes.map(
     (cause, place): RankedCause => ({

@@ -1,9 +1,10 @@
 import type { CaseTable } from './caseTable'
 import { type Catalogue, type Context, type NamedCause, type Observations, unlistedCause } from './catalogue'
 import { measureDistances, weighNeighbours } from './neighbourhood'
-import { posteriorOf, sumByCause, tradeView } from './posterior'
+import { posteriorOf, tradeView } from './posterior'
 import { readObservations } from './readObservations'
 import { completeSettings, type RankingSettings } from './settings'
+import { splitByCause, sumByCause } from './sumByCause'
 import { tallyNeighbours } from './tallies'
 
 /** The settings that a replay chooses. */
@@ -41,12 +42,12 @@ export function replayForecaster(
     context: Context,
     neighbours: readonly number[],
   ) => {
-    const observed = readObservations(catalogue, observations)
+    const observed = readObservations(table, observations)
     const distances = measureDistances(table, catalogue, observed, context)
     return neighbours.map((k) => {
       const near = weighNeighbours(table, distances, k, at)
       const tallies = tallyNeighbours(table, near, observed, settings[0]!, at)
-      return sumByCause(tallies, listed.length, settings[0]!.contributingShare)
+      return sumByCause(splitByCause(tallies, listed.length, settings[0]!.contributingShare))
     })
   }
 
@@ -58,7 +59,7 @@ export function replayForecaster(
     forecast(at: number, observations: Observations, context: Context) {
       const ks = [...new Set(tried.map((tuning) => tuning.neighbours))]
       const counted = countCases(at, observations, context, ks)
-      const trade = tradeView(catalogue, readObservations(catalogue, observations))
+      const trade = tradeView(catalogue, readObservations(table, observations))
       const probabilities = settings.map(
         (setting) => posteriorOf(trade, counted[ks.indexOf(setting.neighbours)]!, setting).probabilities,
       )

@@ -7,7 +7,7 @@ import {
   writeFinding,
 } from './caseTable'
 import type { Catalogue, Context, NamedCause, Observations } from './catalogue'
-import { observationReader } from './readObservations'
+import { readObservations } from './readObservations'
 
 /** Milliseconds since 1970, UTC: when somebody said it, and when it reached the log. */
 type Times = { saidAt: number; receivedAt: number }
@@ -50,7 +50,6 @@ export function replayTimeline(catalogue: Catalogue, cases: readonly ReplayCase[
     catalogue,
     cases.map((one) => one.id),
   )
-  const read = observationReader(catalogue)
   const places = causePlaces(catalogue)
   const entries: { receivedAt: number; saidAt: number; enter: () => void }[] = []
   cases.forEach((one, at) => {
@@ -58,8 +57,8 @@ export function replayTimeline(catalogue: Catalogue, cases: readonly ReplayCase[
     entries.push({ receivedAt: openedAt, saidAt: openedAt, enter: () => writeContext(table, at, context) })
     const lastSaid = new Map<string, number>()
     for (const { finding, value, saidAt, receivedAt } of one.findings) {
-      const [observed] = read({ [finding]: value })
-      const place = catalogue.findings.findIndex(({ id }) => id === finding)
+      const [observed] = readObservations(table, { [finding]: value })
+      const place = table.findingPlaces.get(finding)!
       const carries = catalogue.findings[place]!.carries !== 'context only'
       const enter = () => {
         // Said earlier but received later: what was said since stands.

@@ -28,7 +28,7 @@ export function similarCases(asked: {
   const { cases, context = {}, k } = asked
   if (!Number.isInteger(k) || k < 0) throw new RangeError('similarCases requires a whole number of cases')
   const { catalogue } = cases
-  const observed = readObservations(catalogue, asked.observed)
+  const observed = readObservations(cases, asked.observed)
   const { classes, distances } = measureDistances(cases, catalogue, observed, context)
   const nearest = nearestKeeper(k)
   for (let at = 0; at < classes.length; at++) nearest.offer(at, distances[classes[at]!]!)

@@ -1,5 +1,6 @@
 import type { z } from 'zod'
 import { failure, type Result, success } from '@/lib/core/result'
+import { sentenceOf } from '../log/whatDoesNotFit'
 
 /**
  * Reads a JSON body through its schema. What doesn't fit is told in the schema's own sentences. The length was
@@ -18,5 +19,5 @@ export async function readBody<Schema extends z.ZodType>(
   }
   const parsed = schema.safeParse(sent)
   if (parsed.success) return success(parsed.data)
-  return failure('not-understood', [...new Set(parsed.error.issues.map((issue) => issue.message))].join(' '))
+  return failure('not-understood', [...new Set(parsed.error.issues.map(sentenceOf))].join(' '))
 }

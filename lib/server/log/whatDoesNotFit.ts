@@ -12,7 +12,7 @@ const named = 3
 export function whatDoesNotFit(error: z.core.$ZodError): string {
   const sentences = error.issues.slice(0, named).map((issue) => {
     const where = issue.path.map(pathWord).join(', ')
-    return where === '' ? whatIsWrong(issue) : `In “${where}”: ${whatIsWrong(issue)}`
+    return where === '' ? sentenceOf(issue) : `In “${where}”: ${sentenceOf(issue)}`
   })
   const more = error.issues.length - named
   return [...sentences, ...(more > 0 ? [`And ${more} more.`] : [])].join(' ')
@@ -25,9 +25,11 @@ const pathWord = (step: PropertyKey): string =>
     : String(step).replace(/[A-Z]/g, (capital) => ` ${capital.toLowerCase()}`)
 
 /** A schema's own message is a sentence already; the library's are turned into one. */
-function whatIsWrong(issue: z.core.$ZodIssue): string {
+export function sentenceOf(issue: z.core.$ZodIssue): string {
   if (issue.code === 'unrecognized_keys') {
-    return `This program knows no ${issue.keys.map((key) => `“${key}”`).join(' and no ')} here.`
+    const keys = issue.keys.slice(0, named).map((key) => `“${key.slice(0, 40)}”`)
+    const more = issue.keys.length - named
+    return `This program knows no ${keys.join(' and no ')} here.${more > 0 ? ` And ${more} more.` : ''}`
   }
   if (issue.message.endsWith('received undefined')) return 'It is missing.'
   const libraryWords = /^(?:Invalid input|Invalid option|Invalid string|Too big|Too small): (.+)$/.exec(

@@ -3,7 +3,7 @@ import { prismaAdapter } from 'better-auth/adapters/prisma'
 import { APIError } from 'better-auth/api'
 import { username } from 'better-auth/plugins'
 import type { PrismaClient } from '@/prisma/generated/client'
-import { foldName } from './names'
+import { foldName, longestSignInName } from './names'
 import { hashPassword, isPasswordOf, longestPassword } from './passwords'
 import { sessionSecret } from './secret'
 
@@ -74,7 +74,7 @@ export function makeAuth(database: PrismaClient, dataFolder: string, secure: boo
       username({
         displayUsername: false,
         minUsernameLength: 1,
-        maxUsernameLength: 200,
+        maxUsernameLength: longestSignInName,
         usernameNormalization: foldName,
         usernameValidator: () => true,
         schema: { user: { fields: { username: 'signInName' } } },

@@ -5,7 +5,7 @@ import { failure, type Result, success } from '@/lib/core/result'
 import { roles } from '@/lib/records/envelope'
 import { addPerson, isNameTaken, nameTaken } from './changes'
 import { writeEvent } from './events'
-import { closeLink, type MadeLink, makeLink, readLink } from './links'
+import { closeLink, type MadeLink, makeLink, readLink, tokenField } from './links'
 import { nameField } from './names'
 import { hashPassword, passwordField } from './passwords'
 
@@ -13,7 +13,7 @@ export const invitationForm = z.object({
   name: nameField,
   role: z.enum(roles, 'Choose one of the three roles.'),
 })
-export const acceptanceForm = z.object({ token: z.string().min(1).max(200), password: passwordField })
+export const acceptanceForm = z.object({ token: tokenField, password: passwordField })
 
 /** Makes the link that lets somebody join under this name, once, within a week. */
 export function invite(

@@ -1,5 +1,6 @@
 import { createHash, randomBytes, randomInt, randomUUID } from 'node:crypto'
 import type { Database } from 'better-sqlite3'
+import { z } from 'zod'
 import type { Role } from '@/lib/records/envelope'
 import { asStored } from './moment'
 
@@ -10,6 +11,11 @@ export type LinkPurpose =
   | { purpose: 'reset'; personId: string }
 
 export type OpenLink = LinkPurpose & { id: string; madeBy: string | undefined; expiresAt: string }
+
+const notWhole = 'The link is not whole. Open it again as it was sent, or ask a manager for a new one.'
+
+/** The secret of a link, as a form brings it back. */
+export const tokenField = z.string(notWhole).min(1, notWhole).max(200, notWhole)
 
 /** A link just made: the secret is here and nowhere else. */
 export type MadeLink = { secret: string; expiresAt: string }

@@ -1,9 +1,9 @@
 import type { Database } from 'better-sqlite3'
 import { z } from 'zod'
 import { failure, type Result, success } from '@/lib/core/result'
-import { readLink } from './links'
+import { readLink, tokenField } from './links'
 
-export const lookForm = z.object({ token: z.string().min(1).max(200) })
+export const lookForm = z.object({ token: tokenField })
 
 export type LinkSeen = { purpose: 'invitation' | 'reset'; name: string; expiresAt: string }
 

@@ -18,6 +18,9 @@ export const nameField = z
       ),
   )
 
+/** The most characters that a folded name may have; the sign-in library must be told the same. */
+export const longestSignInName = 200
+
 /**
  * Folds a name the way sign-in compares it: compatibility characters made plain (Unicode NFKC), lower case, single
  * spaces, typographic apostrophe as the plain one.

@@ -11,7 +11,10 @@ import { thenSignIn } from './signIn'
 import { store } from './store'
 
 export const passwordChangeForm = z.object({
-  current: z.string('Type your password of now.').min(1, 'Type your password of now.').max(longestPassword),
+  current: z
+    .string('Type your password of now.')
+    .min(1, 'Type your password of now.')
+    .max(longestPassword, 'That password is too long.'),
   password: passwordField,
 })
 

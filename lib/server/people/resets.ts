@@ -4,12 +4,15 @@ import { failure, type Result, success } from '@/lib/core/result'
 import { setPassword } from './changes'
 import { writeEvent } from './events'
 import { forgetGuesses } from './guesses'
-import { closeLink, type MadeLink, makeLink, readLink } from './links'
+import { closeLink, type MadeLink, makeLink, readLink, tokenField } from './links'
 import { foldName } from './names'
 import { hashPassword, passwordField } from './passwords'
 
-export const resetForm = z.object({ personId: z.string().min(1).max(64) })
-export const resetUseForm = z.object({ token: z.string().min(1).max(200), password: passwordField })
+const nobodyChosen = 'Choose the person who needs a new password.'
+export const resetForm = z.object({
+  personId: z.string(nobodyChosen).min(1, nobodyChosen).max(64, nobodyChosen),
+})
+export const resetUseForm = z.object({ token: tokenField, password: passwordField })
 
 /** Makes the link that lets an active person set a new password, once, within a day. */
 export function makeReset(

@@ -13,7 +13,10 @@ import { thenSignIn } from './signIn'
 import { store } from './store'
 
 export const setUpForm = z.object({
-  code: z.string('Type the code from the terminal.').min(1, 'Type the code from the terminal.').max(100),
+  code: z
+    .string('Type the code from the terminal.')
+    .min(1, 'Type the code from the terminal.')
+    .max(100, 'That is longer than the code from the terminal.'),
   name: nameField,
   password: passwordField,
 })

@@ -8,7 +8,7 @@ import { isSecure } from '../http/origin'
 import { deactivated } from './auth'
 import { type Target, takeGuess } from './guesses'
 import { deviceCookie, knownDevice } from './knownDevice'
-import { foldName } from './names'
+import { foldName, longestSignInName } from './names'
 import { longestPassword } from './passwords'
 import { sayWait } from './sayWait'
 import { sessionSecret } from './secret'
@@ -16,7 +16,11 @@ import type { Person } from './session'
 import { authFor, store } from './store'
 
 export const signInForm = z.object({
-  name: z.string('Type your name.').min(1, 'Type your name.').max(200, 'That name is too long.'),
+  name: z
+    .string('Type your name.')
+    .min(1, 'Type your name.')
+    // Folding can make one character eighteen.
+    .refine((typed) => foldName(typed).length <= longestSignInName, 'That name is too long.'),
   password: z
     .string('Type your password.')
     .min(1, 'Type your password.')

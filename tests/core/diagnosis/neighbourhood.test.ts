@@ -28,7 +28,7 @@ function weigh(asked: Pick<AnyDiagnosis, 'catalogue' | 'cases' | 'observed' | 'c
   const distances = measureDistances(
     packed,
     asked.catalogue,
-    readObservations(asked.catalogue, asked.observed),
+    readObservations(packed, asked.observed),
     asked.context,
   )
   const near = weighNeighbours(packed, distances, k)
@@ -111,7 +111,7 @@ describe('weighNeighbours', () => {
 
   test('leaves out the one case it is told to', () => {
     const packed = packCases(catalogue, cases)
-    const distances = measureDistances(packed, catalogue, readObservations(catalogue, observed), {})
+    const distances = measureDistances(packed, catalogue, readObservations(packed, observed), {})
     expect(weighNeighbours(packed, distances, 2, 0)).toMatchObject({ kept: 2 })
     expect(weighNeighbours(packed, distances, 2)).toMatchObject({ kept: 3 })
   })

@@ -56,6 +56,16 @@ test('canonicalBytes(record) keeps a field called __proto__ as a field', () => {
   expect(bytesOf('{"b":1,"__proto__":{"a":2}}')).toEqual({ ok: true, value: '{"__proto__":{"a":2},"b":1}' })
 })
 
+test('canonicalBytes(record) holds lists and objects 100 deep, and is a problem for any deeper, up to any depth', () => {
+  const nested = (levels: number, open: string, close: string) =>
+    bytesOf(`{"a":${open.repeat(levels - 1)}${close.repeat(levels - 1)}}`)
+  expect(nested(100, '[', ']')).toMatchObject({ ok: true })
+  for (const levels of [101, 10_000, 100_000]) {
+    expect(nested(levels, '[', ']')).toMatchObject({ problem: { message: /nested too deeply/ } })
+  }
+  expect(bytesOf(`${'{"a":'.repeat(5000)}{}${'}'.repeat(5000)}`)).toMatchObject({ ok: false })
+})
+
 test('canonicalBytes(record) is a problem for half a surrogate pair and for a number beyond a double', () => {
   expect(bytesOf(String.raw`{"a":"\ud83d"}`)).toMatchObject({ problem: { message: /half a character/ } })
   expect(bytesOf('{"a":{"b":[1e999]}}')).toMatchObject({ problem: { message: /too large/ } })

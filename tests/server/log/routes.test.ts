@@ -118,6 +118,24 @@ test.each<[string, BodyInit]>([
   expect((await problem(await post(body))).slice(0, 2)).toEqual([400, 'malformed-json'])
 })
 
+test('POST /api/records refuses a record nested too deeply, and stores the others of its batch', async () => {
+  const deep = furnace({ body: { note: 'DEEP' } })
+  const text = JSON.stringify(batchOf([furnace(), deep, furnace()]))
+  const response = await post(text.replace('"DEEP"', '['.repeat(20_000) + ']'.repeat(20_000)))
+  expect(await answeredWith(response)).toMatchObject({
+    answers: [
+      { outcome: 'stored' },
+      {
+        id: deep.id,
+        outcome: 'refused',
+        rule: 'record shape',
+        sentence: 'It is nested too deeply to be kept.',
+      },
+      { outcome: 'stored' },
+    ],
+  })
+})
+
 test.each<[unknown, RegExp]>([
   [null, /^Expected object, received null\.$/],
   [[], /^Expected object/],

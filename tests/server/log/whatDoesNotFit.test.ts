@@ -24,6 +24,11 @@ test.each<[unknown, string]>([
   [{ label: 'a', sizes: [1, 2, 0] }, 'In “sizes, item 3”: Expected number to be >=1.'],
   [{ label: 'a', action: 'makes' }, 'In “action”: Expected one of "closes"|"opens".'],
   [{ label: 'a', x: 1, y: 2 }, 'This program knows no “x” and no “y” here.'],
+  [
+    { label: 'a', w: 1, x: 1, y: 2, z: 3, ['k'.repeat(50)]: 4 },
+    'This program knows no “w” and no “x” and no “y” here. And 2 more.',
+  ],
+  [{ label: 'a', ['k'.repeat(50)]: 4 }, `This program knows no “${'k'.repeat(40)}” here.`],
   ['text', 'Expected object, received string.'],
   [
     { label: 7, sizes: [0, 0, 0, 0] },

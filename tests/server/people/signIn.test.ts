@@ -75,6 +75,18 @@ test('a form that is not filled in is told what is missing', async () => {
   expect(await answer.json()).toMatchObject({ problem: { message: 'Type your name. Type your password.' } })
 })
 
+// Unicode: NFKC of U+FDFA is 18 characters (NormalizationTest.txt), lower case of U+0130 is two (SpecialCasing.txt).
+test.each([
+  ['x', 201],
+  ['\u{FDFA}', 12],
+  ['\u{0130}', 101],
+])('a name that is too long once it is folded is told so: %s, %i times', async (letter, times) => {
+  const answer = await signInAs(letter.repeat(times))
+  expect(answer.status).toBe(400)
+  expect(await answer.json()).toMatchObject({ problem: { message: 'That name is too long.' } })
+  expect((await signInAs(letter.repeat(times - 1))).status).toBe(401)
+})
+
 test('sign-in from a page of another origin is refused', async () => {
   await add('Ilse Quandt', 'dispatcher')
   expect((await signInAs('Ilse Quandt', password, { origin: 'https://elsewhere.example' })).status).toBe(403)
