@@ -4,7 +4,7 @@ import path from 'node:path'
 import { pathToFileURL } from 'node:url'
 
 /** A benchmark prints what it measured, ratios of things measured in the same run above all: machines differ. */
-export type Bench = { name: string; run: (print: (line: string) => void) => Promise<void> }
+type Bench = { name: string; run: (print: (line: string) => void) => Promise<void> }
 
 /**
  * Runs the benchmarks named, or all: every file `*.bench.ts` beside this one exports a `name` and a `run`.
