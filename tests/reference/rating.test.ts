@@ -52,7 +52,7 @@ const reportOf = (one: Said, at: number): RatingReport => ({
   saidBy: 'a person',
 })
 
-/** Right and wrong out of a hundred, as the contract lists them. */
+/** How many out of a hundred each source gets right. Common practice, no published source. */
 const outOfHundred = ({ source, readBack, photo }: Said): number => {
   switch (source) {
     case 'factory switch label':
