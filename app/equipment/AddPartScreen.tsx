@@ -15,6 +15,7 @@ import { Explained } from './form/Explained'
 import { PositionsPicker } from './form/PositionsPicker'
 import { RecordForm } from './form/RecordForm'
 import { namesOf, readsTheSame } from './form/readsTheSame'
+import { returnTo } from './form/returnTo'
 import { isTwinOpen, joinHref, type Twin, TwinQuestion, twinGap, twinNamed } from './form/TwinQuestion'
 import { useRecordForm } from './form/useRecordForm'
 import { GeneralPurposeNote } from './GeneralPurposeNote'
@@ -61,7 +62,7 @@ export function AddPartScreen() {
   function saved(id: string) {
     const again = twinNamed('again', form.twin, twins)
     const place = range === undefined ? '/equipment' : `/equipment/range?id=${range.id}`
-    router.push(again === undefined ? place : joinHref('part', id, again))
+    router.push(again === undefined ? returnTo(query, place) : joinHref('part', id, again))
   }
 
   return (

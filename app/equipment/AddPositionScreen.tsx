@@ -13,6 +13,7 @@ import {
 import { betweens, senses, stages, switchKinds, taps } from '@/lib/core/vocabulary'
 import { counting } from '@/lib/records/fold/teamFile'
 import { useDeviceState } from '../device/deviceContext'
+import { ButtonLink } from '../ui/form/Button'
 import { Select } from '../ui/form/Select'
 import { TextArea } from '../ui/form/TextArea'
 import { TextField } from '../ui/form/TextField'
@@ -100,7 +101,11 @@ export function AddPositionScreen() {
             picked={form.rangeId}
             onPick={(rangeId) => change({ rangeId, sisterId: '' })}
             error={errorAt('rangeId')}
-            missing={<a href="/equipment/add-range">Add the furnace range</a>}
+            missing={
+              <ButtonLink kind="quiet" href="/equipment/add-range">
+                Not on file? Add the furnace range
+              </ButtonLink>
+            }
           />
         )}
         <Explained

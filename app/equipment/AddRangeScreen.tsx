@@ -5,6 +5,7 @@ import { useMemo, useState } from 'react'
 import { counting } from '@/lib/records/fold/teamFile'
 import { fuels, heatKinds } from '@/lib/records/kinds/equipmentRange'
 import { useDeviceState } from '../device/deviceContext'
+import { ButtonLink } from '../ui/form/Button'
 import { Choice } from '../ui/form/Choice'
 import { Select } from '../ui/form/Select'
 import { TextArea } from '../ui/form/TextArea'
@@ -95,13 +96,12 @@ export function AddRangeScreen() {
           onChange={(event) => change({ makerId: event.target.value })}
           error={errorAt('makerId')}
         />
-        <p>
-          Not in the list?{' '}
-          <a href={`/equipment/add-maker${model === '' ? '' : `?${new URLSearchParams({ model })}`}`}>
-            Add the maker
-          </a>
-          ; what is typed here stays.
-        </p>
+        <ButtonLink
+          kind="quiet"
+          href={`/equipment/add-maker${model === '' ? '' : `?${new URLSearchParams({ model })}`}`}
+        >
+          Not in the list? Add the maker; what is typed here stays
+        </ButtonLink>
         <TextField
           label="Name of the range"
           name="name"

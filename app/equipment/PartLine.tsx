@@ -11,7 +11,7 @@ export function PartLine({ part, file }: { part: Entry<PartBody>; file: TeamFile
     .filter(({ body }) => file.keptId(body.oldPartId) === part.id)
     .flatMap(({ body }) => file.parts.get(file.keptId(body.newPartId))?.body.partNumber ?? [])
   return (
-    <span>
+    <div>
       <a href={`/record?id=${part.id}`} className={styles.number} translate="no">
         {partNumber}
       </a>{' '}
@@ -23,6 +23,6 @@ export function PartLine({ part, file }: { part: Entry<PartBody>; file: TeamFile
         .filter((words) => words !== undefined)
         .join(', ')}
       .{partClass === 'general-purpose' && ` ${generalPurposeMeaning}`}
-    </span>
+    </div>
   )
 }

@@ -14,7 +14,11 @@ export function RangeSheet({ branch, file, settings }: Props) {
   const { range, positions } = branch
   return (
     <Sheet
-      title={<a href={`/equipment/range?id=${range.id}`}>{branchName(branch)}</a>}
+      title={
+        <a className={styles.title} href={`/equipment/range?id=${range.id}`}>
+          {branchName(branch)}
+        </a>
+      }
       sub={<span translate="no">{range.body.modelPatterns.join(' · ')}</span>}
     >
       {positions.length === 0 && (

@@ -3,6 +3,7 @@
 import { useRouter, useSearchParams } from 'next/navigation'
 import { useMemo, useState } from 'react'
 import { useDeviceState } from '../device/deviceContext'
+import { ButtonLink } from '../ui/form/Button'
 import { Check } from '../ui/form/Check'
 import { TextField } from '../ui/form/TextField'
 import { PageHeader } from '../ui/paper/PageHeader'
@@ -11,6 +12,7 @@ import { candidatesOf } from './candidates'
 import { Explained } from './form/Explained'
 import { RecordForm } from './form/RecordForm'
 import { RecordPicker } from './form/RecordPicker'
+import { leadingBack } from './form/returnTo'
 import { useRecordForm } from './form/useRecordForm'
 import { freshSuperseded, onFileAlready, readSupersededForm } from './supersededForm'
 
@@ -30,9 +32,12 @@ export function SupersededScreen() {
   const { form, change, errorAt } = record
   const known = onFileAlready(file, form.oldPartId, form.newPartId)
   const missing = (
-    <p>
-      Not on file? <a href="/equipment/add-part">Add the part first</a>; what is chosen here stays.
-    </p>
+    <ButtonLink
+      kind="quiet"
+      href={leadingBack('/equipment/add-part', `/equipment/superseded${old === '' ? '' : `?old=${old}`}`)}
+    >
+      Not on file? Add the part first; what is chosen here stays
+    </ButtonLink>
   )
 
   return (

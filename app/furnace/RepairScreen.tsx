@@ -10,9 +10,11 @@ import { useDeviceState } from '../device/deviceContext'
 import { candidatesOf, furnaceWords } from '../equipment/candidates'
 import { RecordForm } from '../equipment/form/RecordForm'
 import { RecordPicker } from '../equipment/form/RecordPicker'
+import { leadingBack } from '../equipment/form/returnTo'
 import { dayOf } from '../equipment/form/today'
 import { useRecordForm } from '../equipment/form/useRecordForm'
 import { Empty } from '../ui/answers/Empty'
+import { ButtonLink } from '../ui/form/Button'
 import { Select } from '../ui/form/Select'
 import { TextArea } from '../ui/form/TextArea'
 import { TextField } from '../ui/form/TextField'
@@ -37,12 +39,13 @@ export function RepairScreen() {
       </Stack>
     )
   }
-  return <Repair furnace={furnace} file={file} asked={query.get('position') ?? ''} />
+  return <Repair furnace={furnace} file={file} query={query} />
 }
 
-type Props = { furnace: Entry<FurnaceBody>; file: TeamFile; asked: string }
+type Props = { furnace: Entry<FurnaceBody>; file: TeamFile; query: URLSearchParams }
 
-function Repair({ furnace, file, asked }: Props) {
+function Repair({ furnace, file, query }: Props) {
+  const asked = query.get('position') ?? ''
   const router = useRouter()
   const [fresh] = useState<RepairForm>(() => ({
     positionId: file.positions.get(file.keptId(asked))?.id ?? '',
@@ -119,13 +122,15 @@ function Repair({ furnace, file, asked }: Props) {
           onPick={(fittedPart) => change({ fittedPart })}
           error={errorAt('fittedPart')}
           missing={
-            <p>
-              Not on file?{' '}
-              <a href={`/equipment/add-part${form.positionId === '' ? '' : `?position=${form.positionId}`}`}>
-                Add the part first
-              </a>
-              , with where the maker lists it; what is typed here stays.
-            </p>
+            <ButtonLink
+              kind="quiet"
+              href={leadingBack(
+                `/equipment/add-part${form.positionId === '' ? '' : `?position=${form.positionId}`}`,
+                `/furnace/repair?${query}`,
+              )}
+            >
+              Not on file? Add the part first, with where the maker lists it; what is typed here stays
+            </ButtonLink>
           }
         />
         <TextField

@@ -9,6 +9,7 @@ import type { ReportBody } from '@/lib/records/kinds/report'
 import { ratingSettings, type Setpoint } from '@/lib/records/view/setpoint'
 import { useDeviceState } from '../device/deviceContext'
 import { usePreference } from '../device/usePreference'
+import { Question } from '../equipment/form/Question'
 import { RecordForm } from '../equipment/form/RecordForm'
 import { type FormAnswer, useRecordForm } from '../equipment/form/useRecordForm'
 import { type SetpointAddress, setpointHref, setpointQuery } from '../setpoint/setpointAddress'
@@ -16,7 +17,6 @@ import { sourceLine } from '../setpoint/sourceLines'
 import { Empty } from '../ui/answers/Empty'
 import { Check } from '../ui/form/Check'
 import { Choice } from '../ui/form/Choice'
-import { FieldError } from '../ui/form/Field'
 import { TextField } from '../ui/form/TextField'
 import { sayDate } from '../ui/words/sayDate'
 import { evidenceOnFile, sidesOf, standAgainst, standingAfter, standingOf } from './dispute'
@@ -118,8 +118,11 @@ export function SettleForm({ address, setpoint, action, now }: Props) {
         error={errorAt('evidenceReportId')}
       />
       {chosen !== undefined && (
-        <fieldset>
-          <legend>Which reports does it overrule?</legend>
+        <Question
+          legend="Which reports does it overrule?"
+          hint="They stay readable, and each keeps saying what it said."
+          error={errorAt('overruledReportIds')}
+        >
           {overrulable.map((report) => (
             <Check
               key={report.id}
@@ -136,9 +139,7 @@ export function SettleForm({ address, setpoint, action, now }: Props) {
               }
             />
           ))}
-          <p>They stay readable, and each keeps saying what it said.</p>
-          <FieldError id="overruled-error">{errorAt('overruledReportIds')}</FieldError>
-        </fieldset>
+        </Question>
       )}
       <div role="status">
         {after !== undefined &&

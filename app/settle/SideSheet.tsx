@@ -46,7 +46,7 @@ export function SideSheet({ title, side, action, setpoint, unit, names }: Props)
                 <li key={id}>
                   <AsPrinted text={body.asWritten} />{' '}
                   <Quiet inline>
-                    {bundleLine({ ...setpoint.position.body, ...bundleOf(body) })}. {coverWords(body)}.
+                    {bundleLine({ ...setpoint.position.body, ...bundleOf(body) })} · {coverWords(body)}
                   </Quiet>
                 </li>,
               ]

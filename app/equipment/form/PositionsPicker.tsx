@@ -3,10 +3,10 @@
 import { useMemo } from 'react'
 import { buildFindIndex, find } from '@/lib/core/find'
 import { Check } from '../../ui/form/Check'
-import { FieldError } from '../../ui/form/Field'
 import { TextField } from '../../ui/form/TextField'
 import { Quiet } from '../../ui/words/Quiet'
 import type { Candidate } from '../candidates'
+import { Question } from './Question'
 
 type Props = {
   legend: string
@@ -34,11 +34,7 @@ export function PositionsPicker({ legend, hint, candidates, typed, onType, picke
       : find(index, typed, listed).map(({ key }) => key)
   const shown = [...picked, ...found.filter((id) => !picked.includes(id))]
   return (
-    <fieldset aria-describedby="positions-hint">
-      <legend>{legend}</legend>
-      <Quiet>
-        <span id="positions-hint">{hint}</span>
-      </Quiet>
+    <Question legend={legend} hint={hint} error={error}>
       {candidates.length > listed && (
         <TextField
           exact
@@ -67,7 +63,6 @@ export function PositionsPicker({ legend, hint, candidates, typed, onType, picke
           />
         )
       })}
-      <FieldError id="positions-error">{error}</FieldError>
-    </fieldset>
+    </Question>
   )
 }

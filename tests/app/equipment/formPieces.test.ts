@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
 import { namesOf, readsTheSame } from '@/app/equipment/form/readsTheSame'
+import { leadingBack, returnTo } from '@/app/equipment/form/returnTo'
 import { dayOf } from '@/app/equipment/form/today'
 import { trimmed } from '@/app/equipment/form/trimmed'
 import { openPattern, patternsIn, rangesThatFit } from '@/app/equipment/modelPatterns'
@@ -37,6 +38,23 @@ test('readsTheSame folds dashes, blanks, case and look-alikes, and nothing more'
   expect(readsTheSame(names, 'OM-773')).toEqual([])
   expect(readsTheSame(names, '')).toEqual([])
   expect(readsTheSame(namesOf([]), 'OM-7731')).toEqual([])
+})
+
+test('returnTo leads back to the form that a record was missing from, and never out of the application', () => {
+  const back = '/furnace/repair?furnace=a&position=b'
+  for (const form of ['/equipment/add-part', '/equipment/add-part?position=b'])
+    expect(returnTo(new URL(leadingBack(form, back), 'http://localhost').searchParams, '/equipment')).toBe(
+      back,
+    )
+  for (const elsewhere of [
+    '//elsewhere.example',
+    '/\\elsewhere.example',
+    'https://elsewhere.example',
+    'furnace',
+    '',
+  ])
+    expect(returnTo(new URLSearchParams([['then', elsewhere]]), '/equipment')).toBe('/equipment')
+  expect(returnTo(new URLSearchParams(), '/equipment')).toBe('/equipment')
 })
 
 test('dayOf gives the day by the clock of the device, figures in twos', () => {
