@@ -23,6 +23,11 @@ export function SupersededScreen() {
   const { file } = useDeviceState()
   const [fresh] = useState(() => freshSuperseded(file.parts.get(file.keptId(old))?.id ?? ''))
   const parts = useMemo(() => candidatesOf(file, 'part'), [file])
+  // A factory part is what replaces a factory part, so nothing else is offered.
+  const offered = useMemo(
+    () => parts.filter(({ id }) => file.parts.get(id)?.body.class === 'factory').map(({ id }) => id),
+    [file, parts],
+  )
   const record = useRecordForm({
     draft: `superseded ${old}`,
     fresh,
@@ -74,6 +79,7 @@ export function SupersededScreen() {
           name="newPartId"
           findBy="any part of the number"
           candidates={parts}
+          offered={offered}
           typed={form.newTyped}
           onType={(newTyped) => change({ newTyped })}
           picked={form.newPartId}

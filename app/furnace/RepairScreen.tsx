@@ -6,6 +6,7 @@ import { foundFittedOffer } from '@/lib/core/guard'
 import type { Entry } from '@/lib/records/fold/entry'
 import { counting, type TeamFile } from '@/lib/records/fold/teamFile'
 import type { FurnaceBody } from '@/lib/records/kinds/furnace'
+import { partsByPosition } from '@/lib/records/view/findEntries'
 import { useDeviceState } from '../device/deviceContext'
 import { candidatesOf, furnaceWords } from '../equipment/candidates'
 import { RecordForm } from '../equipment/form/RecordForm'
@@ -67,12 +68,15 @@ function Repair({ furnace, file, query }: Props) {
     ({ id, body }) =>
       id === form.positionId || (rangeId !== undefined && file.keptId(body.rangeId) === file.keptId(rangeId)),
   )
-  // The parts listed for the position come first: they are nearly always what was fitted.
-  const parts = useMemo(() => {
-    const listedHere = (id: string) =>
-      file.parts.get(id)?.body.positionIds.some((each) => file.keptId(each) === form.positionId) ? 0 : 1
-    return candidatesOf(file, 'part').toSorted((one, other) => listedHere(one.id) - listedHere(other.id))
-  }, [file, form.positionId])
+  const parts = useMemo(() => candidatesOf(file, 'part'), [file])
+  // Only the factory parts of the position are offered. Whatever else was fitted is looked for, and then refused.
+  const offered = useMemo(
+    () =>
+      (partsByPosition(file).get(form.positionId) ?? [])
+        .filter(({ body }) => body.class === 'factory')
+        .map(({ id }) => id),
+    [file, form.positionId],
+  )
   const foundFitted = new URLSearchParams({
     ...(form.positionId === '' ? {} : { position: form.positionId }),
     furnace: furnace.id,
@@ -115,6 +119,7 @@ function Repair({ furnace, file, query }: Props) {
           name="fittedPart"
           findBy="part number"
           candidates={parts}
+          offered={offered}
           none="No switch was fitted"
           typed={form.partTyped}
           onType={(partTyped) => change({ partTyped })}

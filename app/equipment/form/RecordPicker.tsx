@@ -18,6 +18,8 @@ type Props = {
   onType: (typed: string) => void
   picked: string
   onPick: (id: string) => void
+  /** The only ones that are offered before anything is typed; the others have to be looked for. */
+  offered?: readonly string[]
   /** Looked for while nothing is typed here. */
   like?: string
   /** Words of the answer that picks none; without them one has to be picked. */
@@ -42,6 +44,7 @@ export function RecordPicker(props: Props) {
     onType,
     picked,
     onPick,
+    offered,
     like = '',
     none,
     hint,
@@ -54,9 +57,9 @@ export function RecordPicker(props: Props) {
   const looked = typed.trim() === '' ? like.trim() : typed.trim()
   const matches = useMemo(() => {
     if (looked !== '') return find(index, looked, listed).map(({ key }) => key)
-    return candidates.slice(0, listed).map(({ id }) => id)
-  }, [index, looked, candidates])
-  const few = candidates.length <= listed
+    return (offered ?? candidates.map(({ id }) => id)).slice(0, listed)
+  }, [index, looked, candidates, offered])
+  const few = offered === undefined && candidates.length <= listed
   const found = few && typed.trim() === '' ? candidates.map(({ id }) => id) : matches
   const shown = picked === '' || found.includes(picked) ? found : [picked, ...found]
   const options = shown.flatMap((id) => {
@@ -94,10 +97,9 @@ export function RecordPicker(props: Props) {
         value={picked === '' && none === undefined ? null : picked}
         onChoose={onPick}
       />
-      {options.length === 0 && (
-        <Quiet>
-          {candidates.length === 0 ? 'None is on file yet.' : `Nothing on file matches “${looked}”.`}
-        </Quiet>
+      {candidates.length === 0 && <Quiet>None is on file yet.</Quiet>}
+      {candidates.length > 0 && options.length === 0 && looked !== '' && (
+        <Quiet>Nothing on file matches “{looked}”.</Quiet>
       )}
       {props.missing}
     </div>

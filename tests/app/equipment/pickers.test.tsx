@@ -15,7 +15,7 @@ const parts: Candidate[] = Array.from({ length: 30 }, (_, at) => ({
   texts: [`OM-77${10 + at}`],
 }))
 
-function Picker({ candidates, like }: { candidates: readonly Candidate[]; like?: string }) {
+function Picker(props: { candidates: readonly Candidate[]; like?: string; offered?: string[] }) {
   const [typed, setTyped] = useState('')
   const [picked, setPicked] = useState('')
   return (
@@ -24,8 +24,7 @@ function Picker({ candidates, like }: { candidates: readonly Candidate[]; like?:
       name="part"
       findBy="part number"
       none="None of these"
-      candidates={candidates}
-      like={like}
+      {...props}
       typed={typed}
       onType={setTyped}
       picked={picked}
@@ -110,4 +109,11 @@ test('PositionsPicker keeps every tick in sight, and gives the ids in the order 
   expect(screen.getAllByRole('checkbox', { checked: true })).toHaveLength(2)
   tick('OM-7735')
   expect(pick).toHaveBeenLastCalledWith(['part 2'])
+})
+
+test('RecordPicker that offers a few shows no other before it is looked for', () => {
+  render(<Picker candidates={parts.slice(0, 5)} offered={['part 3']} />)
+  expect(offered()).toEqual(['', 'part 3'])
+  fill('Which part: look for it by part number', 'OM-7710')
+  expect(offered()[1]).toBe('part 0')
 })

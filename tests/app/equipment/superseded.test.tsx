@@ -1,4 +1,4 @@
-import { screen } from '@testing-library/react'
+import { screen, within } from '@testing-library/react'
 import { expect, test, vi } from 'vitest'
 import { SupersededScreen } from '@/app/equipment/SupersededScreen'
 import { addedId, fakeDevice, held, renderOn } from '../setup/fakeDevice'
@@ -41,6 +41,9 @@ test('a general-purpose switch for a factory part is refused, with the rule, why
   openAt(`/equipment/superseded?old=${ids.oldPart}`)
   const device = fakeDevice({ records: equipmentRecords })
   renderOn(device, <SupersededScreen />)
+  const newNumbers = within(screen.getByRole('group', { name: 'New part number' }))
+  expect(newNumbers.queryByRole('radio', { name: /^GP-ADJ-1/ })).toBeNull()
+  fill('New part number: look for it by any part of the number', 'GP-ADJ-1')
   choose('New part number', /^GP-ADJ-1/)
   choose('Its setting', /^Stated as the same/)
   fill('Where it is stated', 'A seller’s page')
