@@ -8,6 +8,7 @@ import { Button } from '../ui/form/Button'
 import { TextField } from '../ui/form/TextField'
 import { Sheet } from '../ui/paper/Sheet'
 import { Stack } from '../ui/paper/Stack'
+import { useIsAlive } from '../ui/useIsAlive'
 import { post } from './post'
 
 type Props = {
@@ -23,6 +24,7 @@ type Props = {
 export function NewPasswordForm({ path, known, children, button }: Props) {
   const [problem, setProblem] = useState<string>()
   const [busy, setBusy] = useState(false)
+  const alive = useIsAlive()
 
   async function send(event: FormEvent<HTMLFormElement>) {
     event.preventDefault()
@@ -40,10 +42,10 @@ export function NewPasswordForm({ path, known, children, button }: Props) {
   }
 
   return (
-    <form onSubmit={send} noValidate>
+    <form onSubmit={send} method="post" noValidate>
       <Sheet
         foot={
-          <Button type="submit" kind="main" busy={busy ? 'One moment …' : undefined}>
+          <Button type="submit" kind="main" disabled={!alive} busy={busy ? 'One moment …' : undefined}>
             {button}
           </Button>
         }

@@ -10,6 +10,7 @@ import { TextField } from '../ui/form/TextField'
 import { PageHeader } from '../ui/paper/PageHeader'
 import { Sheet } from '../ui/paper/Sheet'
 import { Stack } from '../ui/paper/Stack'
+import { useIsAlive } from '../ui/useIsAlive'
 import { nextAddress } from './nextAddress'
 import { post } from './post'
 
@@ -18,6 +19,7 @@ export function SignInScreen() {
   const next = nextAddress(useSearchParams().get('next'))
   const [problem, setProblem] = useState<string>()
   const [busy, setBusy] = useState(false)
+  const alive = useIsAlive()
   const [setUpOpen, setSetUpOpen] = useState(false)
 
   useEffect(() => {
@@ -53,10 +55,10 @@ export function SignInScreen() {
           Nobody is on this team yet. <a href="/set-up">Set it up</a> with the code that the terminal shows.
         </p>
       )}
-      <form onSubmit={signIn} noValidate>
+      <form onSubmit={signIn} method="post" noValidate>
         <Sheet
           foot={
-            <Button type="submit" kind="main" busy={busy ? 'Signing in …' : undefined}>
+            <Button type="submit" kind="main" disabled={!alive} busy={busy ? 'Signing in …' : undefined}>
               Sign in
             </Button>
           }

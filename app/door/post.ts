@@ -1,3 +1,4 @@
+import '@/lib/records/withoutEval'
 import { z } from 'zod'
 import type { Problem } from '@/lib/core/result'
 

@@ -1,4 +1,4 @@
-import './withoutEval'
+import '@/lib/records/withoutEval'
 import { z } from 'zod'
 import { type Answer, batchAnswer } from '@/lib/records/answer'
 import { type RecordEnvelope, recordEnvelope, roles } from '@/lib/records/envelope'

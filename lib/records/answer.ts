@@ -1,3 +1,4 @@
+import './withoutEval'
 import { z } from 'zod'
 
 /** What the server says of each record of a batch. One record's answer never depends on another's refusal. */

@@ -1,3 +1,4 @@
+import './withoutEval'
 import { z } from 'zod'
 
 export const roles = ['manager', 'dispatcher', 'technician'] as const

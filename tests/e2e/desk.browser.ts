@@ -117,14 +117,14 @@ describe('people', () => {
   test('unit and light are one’s own, and stay', async () => {
     const page = await pageFor(demoPeople.tobin)
     await page.goto(`${url}/preferences`)
-    await page.getByRole('radio', { name: 'Pa', exact: true }).check({ force: true })
-    await page.getByRole('radio', { name: 'Dark, for basements' }).check({ force: true })
+    await page.getByRole('radio', { name: 'Pa', exact: true }).click({ force: true })
+    await page.getByRole('radio', { name: 'Dark, for basements' }).click({ force: true })
     await page.getByText('Everything is sent').waitFor()
     await page.reload()
     expect(await page.getAttribute('html', 'data-theme')).toBe('dark')
     await page.goto(`${url}/?q=sallow%20110`)
     await page.getByRole('list', { name: 'Results' }).getByRole('link').first().click()
-    expect(await page.getByRole('article').first().textContent()).toMatch(/Closes \(make point\)\d+ Pa/)
+    expect(await page.getByRole('article').first().textContent()).toMatch(/Closes\s\(make\spoint\)\d+\sPa/)
   })
 })
 

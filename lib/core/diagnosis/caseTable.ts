@@ -21,13 +21,13 @@ export type CaseTable = {
   contributing: Int16Array
   /** The place of each case's status in causeStatuses. */
   status: Uint8Array
-  /** What is stated about where a case happened: for each context field a code per case, 0 where it is not stated. */
-  context: Int32Array[]
-  contextCodes: Map<string, number>[]
+  /** What is stated about where a case happened, field by field: the cases that state it, and which case states what. */
+  contextStated: Int32Array[]
+  contextPlaces: Map<string, number[]>[]
   /** The places of the catalogue's findings, by id. */
   findingPlaces: ReadonlyMap<string, number>
   /** One number a case, used anew by every measurement, because a fresh array each time would cost more than filling it. */
-  workspace: Uint32Array
+  workspace: Int32Array
 }
 
 /** A table in which nothing is known about any case yet. Throws RangeError when an id comes twice. */
@@ -49,10 +49,10 @@ export function emptyCaseTable(catalogue: Catalogue, ids: readonly string[]): Ca
     main: new Int16Array(ids.length).fill(-1),
     contributing: new Int16Array(ids.length).fill(-1),
     status: new Uint8Array(ids.length),
-    context: fields.map(() => new Int32Array(ids.length)),
-    contextCodes: fields.map(() => new Map()),
+    contextStated: fields.map(() => new Int32Array(words)),
+    contextPlaces: fields.map(() => new Map()),
     findingPlaces: new Map(catalogue.findings.map((finding, place) => [finding.id, place])),
-    workspace: new Uint32Array(words * 32),
+    workspace: new Int32Array(words * 32),
   }
 }
 
@@ -94,14 +94,17 @@ function statusPlace(status: CauseStatus): number {
   return place
 }
 
-/** Writes what is stated about where a case happened. */
+/** Writes what is stated about where a case happened: once for each case. */
 export function writeContext(table: CaseTable, at: number, context: Context): void {
-  table.context.forEach((codes, place) => {
-    const stated = context[table.catalogue.context![place]!.id]
-    const known = table.contextCodes[place]!
-    if (stated !== undefined && !known.has(stated)) known.set(stated, known.size + 1)
-    codes[at] = stated === undefined ? 0 : known.get(stated)!
-  })
+  for (const [field, { id }] of (table.catalogue.context ?? []).entries()) {
+    const stated = context[id]
+    if (stated === undefined) continue
+    table.contextStated[field]![at >>> 5]! |= 1 << (at & 31)
+    const places = table.contextPlaces[field]!
+    const same = places.get(stated)
+    if (same === undefined) places.set(stated, [at])
+    else same.push(at)
+  }
 }
 
 /** The places of the catalogue's causes, by id. */

@@ -21,7 +21,7 @@ const slices = 8
  *
  * @param into one number for each case, its length rounded up to whole words
  */
-export function compareFindings(table: CaseTable, observed: readonly Observed[], into: Uint32Array): void {
+export function compareFindings(table: CaseTable, observed: readonly Observed[], into: Int32Array): void {
   if (observed.length > mostObserved) {
     throw new RangeError(`At most ${mostObserved} findings can be compared at once`)
   }

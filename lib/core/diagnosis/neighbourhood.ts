@@ -6,7 +6,7 @@ import type { Observed } from './readObservations'
 /** How far every past case is from the present one. Cases fall into classes of equal distance. */
 export type Distances = {
   /** The class of every case, in the table's order. */
-  classes: Uint32Array
+  classes: Int32Array
   /** By class. */
   distances: Float64Array
 }
@@ -37,7 +37,7 @@ export function weighNeighbours(
   except = -1,
 ): Neighbourhood {
   const { main } = table
-  const casesIn = new Uint32Array(distances.length)
+  const casesIn = new Int32Array(distances.length)
   for (let at = 0; at < classes.length; at++) {
     if (main[at]! >= 0) casesIn[classes[at]!]!++
   }
@@ -76,47 +76,56 @@ export function measureDistances(
 /**
  * Writes for every case the block of classes that its context puts it in, times the size of a block, and returns what
  * each block adds to the distance. A case first gets a pattern, one ternary digit for each field that the present
- * case states: the same, not stated, other; patterns that add the same share a block.
+ * case states: the same (0), not stated (1), other (2); patterns that add the same share a block.
  */
 function compareContexts(
   table: CaseTable,
   catalogue: Catalogue,
   context: Context,
   blockSize: number,
-  into: Uint32Array,
+  into: Int32Array,
 ): number[] {
-  into.fill(0)
-  let unstated = 0
-  let patternSums = [0]
-  for (const [place, { id, weight }] of (catalogue.context ?? []).entries()) {
-    const stated = context[id]
-    if (stated === undefined) {
-      unstated += weight / 2
-      continue
-    }
-    const now = table.contextCodes[place]!.get(stated) ?? -1
-    const digit = patternSums.length
-    const codes = table.context[place]!
-    for (let at = 0; at < codes.length; at++) {
-      const before = codes[at]!
-      const apart = before ^ now
-      const isOther = (apart | -apart) >>> 31
-      const isStated = (before | -before) >>> 31
-      into[at]! += digit * (isOther + (isOther & isStated))
-    }
-    patternSums = [0, weight / 2, weight].flatMap((more) => patternSums.map((sum) => sum + more))
-  }
+  const fields = (catalogue.context ?? []).map((field, place) => ({
+    ...field,
+    place,
+    now: context[field.id],
+  }))
+  const unstated = fields.reduce((sum, { weight, now }) => sum + (now === undefined ? weight / 2 : 0), 0)
+  const compared = fields.flatMap(({ weight, place, now }) =>
+    now === undefined ? [] : [{ weight, place, now }],
+  )
+  const patternSums = compared.reduce(
+    (sums, { weight }) => [0, weight / 2, weight].flatMap((more) => sums.map((sum) => sum + more)),
+    [0],
+  )
+  // Most cases are elsewhere: all begin as other in every field, and only the exceptions are visited.
+  into.fill(patternSums.length - 1)
+  compared.forEach(({ place, now }, at) => {
+    const digit = 3 ** at
+    for (const same of table.contextPlaces[place]!.get(now) ?? []) into[same]! -= 2 * digit
+    lowerUnstated(table.contextStated[place]!, digit, into)
+  })
   const sums = [...new Set(patternSums)]
-  if (patternSums.length > 1) {
-    const blockOf = Uint32Array.from(patternSums, (sum) => sums.indexOf(sum) * blockSize)
+  if (compared.length > 0) {
+    const blockOf = Int32Array.from(patternSums, (sum) => sums.indexOf(sum) * blockSize)
     for (let at = 0; at < into.length; at++) into[at] = blockOf[into[at]!]!
   }
   return sums.map((sum) => sum + unstated)
 }
 
+/** Takes `digit` off every number whose bit is not set. */
+function lowerUnstated(stated: Int32Array, digit: number, into: Int32Array): void {
+  for (let word = 0; word < stated.length; word++) {
+    if (stated[word] === -1) continue
+    for (let lane = 0; lane < 32; lane++) {
+      if (((stated[word]! >>> lane) & 1) === 0) into[word * 32 + lane]! -= digit
+    }
+  }
+}
+
 function linearKernel(
   distances: Float64Array,
-  casesIn: Uint32Array,
+  casesIn: Int32Array,
   neighbours: number,
 ): Pick<Neighbourhood, 'weights' | 'kept'> {
   const weights = new Float64Array(distances.length)

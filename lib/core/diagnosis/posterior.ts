@@ -66,18 +66,18 @@ export function posteriorOf(
       likelihoods[cause * findings + f] = likelihood
       likelihoods[pooledRow + f]! += priors[cause]! * likelihood
     }
-    probabilities[cause] =
-      Math.log((1 - settings.unlistedPrior) * prior) + logOfProduct(likelihoods, cause * findings, findings)
+    const start = (1 - settings.unlistedPrior) * prior
+    probabilities[cause] = logOfProduct(start, likelihoods, cause * findings, findings)
   }
-  probabilities[causes] = Math.log(settings.unlistedPrior) + logOfProduct(likelihoods, pooledRow, findings)
+  probabilities[causes] = logOfProduct(settings.unlistedPrior, likelihoods, pooledRow, findings)
   fromLogScores(probabilities)
   return into
 }
 
-/** Σ ln of a run of positive numbers, taking few logarithms and never letting a product underflow. */
-function logOfProduct(numbers: Float64Array, from: number, howMany: number): number {
+/** ln of `start` times a run of positive numbers, taking few logarithms and never letting a product underflow. */
+function logOfProduct(start: number, numbers: Float64Array, from: number, howMany: number): number {
   let logs = 0
-  let product = 1
+  let product = start
   for (let place = from; place < from + howMany; place++) {
     const number = numbers[place]!
     if (number < smallFactor) {

@@ -89,7 +89,7 @@ export function rankCauses(asked: {
 const pointAt = (probability: number) => [probability, probability] as const
 
 /** The nearest of the weighed cases that each cause had a part in. */
-function nearestByCause(cases: PackedCases, near: Neighbourhood, members: Uint32Array, howMany: number) {
+function nearestByCause(cases: PackedCases, near: Neighbourhood, members: Int32Array, howMany: number) {
   const keepers = cases.catalogue.causes.map(() => nearestKeeper(howMany))
   for (let member = 0; member < members.length; member++) {
     const at = members[member]!

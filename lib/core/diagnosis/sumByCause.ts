@@ -2,9 +2,9 @@ import type { Tallies } from './tallies'
 
 /** What the groups of a tally give to the sums of each cause, nothings left out. */
 export type Contributions = {
-  group: Uint32Array
+  group: Int32Array
   /** The place in the sums: cause × width + column. */
-  target: Uint32Array
+  target: Int32Array
   amount: Float64Array
   /** The length of the sums. */
   places: number
@@ -31,8 +31,8 @@ export function splitByCause(tallies: Tallies, causes: number, contributingShare
     if (other >= 0) give(from, other, contributingShare)
   }
   return {
-    group: Uint32Array.from(group),
-    target: Uint32Array.from(target),
+    group: Int32Array.from(group),
+    target: Int32Array.from(target),
     amount: Float64Array.from(amount),
     places: causes * width,
   }

@@ -18,7 +18,7 @@ export type Tallies = {
   /** The stratum (pair of causes) of every group; the groups of a stratum lie together. */
   strata: readonly { firstGroup: number; groups: number; cases: number }[]
   /** Which cases have weight, by place in the table. */
-  members: Uint32Array
+  members: Int32Array
 }
 
 /** At most this many groups together, but at least `fewestPerStratum` where a pair of causes has so many cases. */
@@ -45,7 +45,7 @@ export function tallyNeighbours(
   const statusWeights = Float64Array.from(causeStatuses, (status) => settings.statusWeights[status])
   const weightOf = new Float64Array(members.length)
   const isMember = new Int32Array(table.words)
-  const membersBefore = new Uint32Array(table.words)
+  const membersBefore = new Int32Array(table.words)
   for (let member = 0; member < members.length; member++) {
     const at = members[member]!
     weightOf[member] = weights[classes[at]!]! * statusWeights[table.status[at]!]!
@@ -81,8 +81,8 @@ function countBits(word: number): number {
   return Math.imul((nibbles + (nibbles >>> 4)) & 0x0f0f0f0f, 0x01010101) >>> 24
 }
 
-function membersOf(table: CaseTable, { classes, weights, kept }: Neighbourhood, except: number): Uint32Array {
-  const members = new Uint32Array(kept)
+function membersOf(table: CaseTable, { classes, weights, kept }: Neighbourhood, except: number): Int32Array {
+  const members = new Int32Array(kept)
   let count = 0
   for (let at = 0; at < classes.length && count < kept; at++) {
     if (weights[classes[at]!]! > 0 && table.main[at]! >= 0 && at !== except) members[count++] = at
@@ -91,10 +91,10 @@ function membersOf(table: CaseTable, { classes, weights, kept }: Neighbourhood, 
 }
 
 /** Gives every member a group: strata in the order of their pair of causes, their groups together. */
-function dealGroups(table: CaseTable, members: Uint32Array) {
+function dealGroups(table: CaseTable, members: Int32Array) {
   const others = table.catalogue.causes.length + 1
-  const casesIn = new Uint32Array(table.catalogue.causes.length * others)
-  const pairOf = new Uint32Array(members.length)
+  const casesIn = new Int32Array(table.catalogue.causes.length * others)
+  const pairOf = new Int32Array(members.length)
   for (let member = 0; member < members.length; member++) {
     const at = members[member]!
     const pair = table.main[at]! * others + table.contributing[at]! + 1
@@ -104,9 +104,9 @@ function dealGroups(table: CaseTable, members: Uint32Array) {
   const pairs: number[] = []
   for (let pair = 0; pair < casesIn.length; pair++) if (casesIn[pair]! > 0) pairs.push(pair)
   const most = Math.max(fewestPerStratum, Math.floor(mostGroups / Math.max(1, pairs.length)))
-  const next = new Uint32Array(casesIn.length)
-  const first = new Uint32Array(casesIn.length)
-  const end = new Uint32Array(casesIn.length)
+  const next = new Int32Array(casesIn.length)
+  const first = new Int32Array(casesIn.length)
+  const end = new Int32Array(casesIn.length)
   const strata: { firstGroup: number; groups: number; cases: number }[] = []
   const main: number[] = []
   const contributing: number[] = []
@@ -121,7 +121,7 @@ function dealGroups(table: CaseTable, members: Uint32Array) {
       contributing.push((pair % others) - 1)
     }
   }
-  const groupOf = new Uint32Array(members.length)
+  const groupOf = new Int32Array(members.length)
   for (let member = 0; member < members.length; member++) {
     const pair = pairOf[member]!
     const group = next[pair]!

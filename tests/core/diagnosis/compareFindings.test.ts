@@ -11,7 +11,7 @@ const catalogueOf = (howMany: number) => ({
 })
 
 function compared(table: PackedCases, observed: readonly Observed[]) {
-  const into = new Uint32Array(table.words * 32)
+  const into = new Int32Array(table.words * 32)
   compareFindings(table, observed, into)
   return [...into.subarray(0, table.ids.length)]
 }

@@ -1,0 +1,63 @@
+import { expect, test } from 'vitest'
+import { pathsWithoutPlaces } from '@/app/ui/navigation'
+import { type AppFile, appFiles, layoutsAround } from './appFiles'
+import { importsOf } from './importsOf'
+
+/**
+ * Every page is the same for everybody: what it shows comes from the device's own store, or from a route that asks
+ * who is there. So no role decides about a page, and nothing of the team's may be in one.
+ */
+const teamPages = [
+  '/',
+  '/ask',
+  '/compare',
+  '/equipment',
+  '/equipment/add-maker',
+  '/equipment/add-part',
+  '/equipment/add-position',
+  '/equipment/add-range',
+  '/equipment/join',
+  '/equipment/range',
+  '/equipment/superseded',
+  '/found-fitted',
+  '/furnace',
+  '/furnace/add',
+  '/furnace/repair',
+  '/gauges',
+  '/gauges/add',
+  '/people',
+  '/phone-desk',
+  '/preferences',
+  '/record',
+  '/report',
+  '/setpoint',
+  '/settle',
+  '/waiting',
+  '/withdraw',
+]
+/** Pages for who is not signed in. */
+const doorPages = ['/join', '/reset', '/set-up', '/sign-in']
+/** The danger sheet is for whoever holds the device, signed in or not. */
+const openPages = ['/danger']
+
+const pages = appFiles('page')
+const isTeamPage = (page: AppFile) => layoutsAround(page).some((layout) => layout.includes('(team)'))
+
+test('every page of the team is known, and stands inside the layout that opens the device’s store', () => {
+  expect(pages.filter(isTeamPage).map(({ address }) => address)).toEqual(teamPages)
+})
+
+test('every page outside is known: those of the door, where the navigation offers no places, and the danger sheet', () => {
+  const outside = pages.filter((page) => !isTeamPage(page)).map(({ address }) => address)
+  expect(outside).toEqual([...doorPages, ...openPages].sort())
+  expect([...pathsWithoutPlaces].sort()).toEqual(doorPages)
+})
+
+test.each(pages.map((page) => [page.address, page] as const))(
+  '%s reads nothing on the server, so its page holds nothing of the team’s',
+  (_address, page) => {
+    const reached = [page.file, ...layoutsAround(page)].flatMap((file) => [...importsOf(file)])
+    expect(reached.length).toBeGreaterThan(5)
+    expect(reached.filter((file) => /^(lib\/server|prisma)\//.test(file))).toEqual([])
+  },
+)

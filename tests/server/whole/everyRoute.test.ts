@@ -1,0 +1,169 @@
+import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest'
+import { invite } from '@/lib/server/people/invitations'
+import { makeReset } from '@/lib/server/people/resets'
+import { store } from '@/lib/server/people/store'
+import { password, read, send } from '../people/team'
+import { appHandlers, type Handler } from './appFiles'
+import {
+  type Caller,
+  callers,
+  closeTeam,
+  everythingIn,
+  foundTeam,
+  names,
+  openCopy,
+  removeTeam,
+  saidBy,
+  type Team,
+} from './team'
+
+type Statuses = Readonly<Record<Caller, number>>
+const all = (status: number): Statuses => ({
+  nobody: status,
+  'taken off': status,
+  technician: status,
+  dispatcher: status,
+  manager: status,
+})
+const anybody = all(200)
+const signedIn: Statuses = { ...all(200), nobody: 401, 'taken off': 401 }
+const managersOnly: Statuses = { ...all(403), nobody: 401, 'taken off': 401, manager: 200 }
+
+/** What is sent to a route that it can have no objection to, but for who sends it. */
+type Sending = { body?: unknown; id?: string }
+type Row = [Statuses, (team: Team, caller: Caller) => Sending]
+
+const secretOf = (made: ReturnType<typeof makeReset>): string => {
+  if (!made.ok) throw new Error(made.problem.message)
+  return made.value.secret
+}
+const invitation = ({ ids }: Team) =>
+  secretOf(invite(store().database, { name: 'Runa Felt', role: 'dispatcher' }, ids.manager, new Date()))
+const reset = ({ ids }: Team) => secretOf(makeReset(store().database, ids.colleague, ids.manager, new Date()))
+const newPassword = 'four other plain words'
+const colleague = ({ ids }: Team): Sending => ({ id: ids.colleague, body: {} })
+
+/** Every route there is: which status whom awaits with a request that is right in every other way. */
+const table: Readonly<Record<string, Row>> = {
+  'GET /api/auth/me': [signedIn, () => ({})],
+  'POST /api/auth/password': [signedIn, () => ({ body: { current: password, password: newPassword } })],
+  'POST /api/auth/sign-in': [anybody, () => ({ body: { name: names.colleague, password } })],
+  'POST /api/auth/sign-out': [anybody, () => ({ body: {} })],
+  'POST /api/auth/sign-out-everywhere': [signedIn, () => ({ body: {} })],
+  'GET /api/changes': [signedIn, () => ({})],
+  'GET /api/people': [signedIn, () => ({})],
+  'POST /api/people/[id]/deactivate': [managersOnly, colleague],
+  'POST /api/people/[id]/reactivate': [managersOnly, ({ ids }) => ({ id: ids['taken off'], body: {} })],
+  'POST /api/people/[id]/role': [managersOnly, (team) => ({ ...colleague(team), body: { role: 'manager' } })],
+  'POST /api/people/[id]/sign-out-everywhere': [managersOnly, colleague],
+  'GET /api/people/events': [managersOnly, () => ({})],
+  'POST /api/people/invitations': [managersOnly, () => ({ body: { name: 'Runa Felt', role: 'manager' } })],
+  'POST /api/people/invitations/accept': [
+    anybody,
+    (team) => ({ body: { token: invitation(team), password: newPassword } }),
+  ],
+  'POST /api/people/links': [anybody, (team) => ({ body: { token: invitation(team) } })],
+  'POST /api/people/resets': [managersOnly, ({ ids }) => ({ body: { personId: ids.colleague } })],
+  'POST /api/people/resets/use': [
+    anybody,
+    (team) => ({ body: { token: reset(team), password: newPassword } }),
+  ],
+  'POST /api/records': [
+    signedIn,
+    ({ ids }, caller) => ({
+      body: {
+        sentAt: new Date().toISOString(),
+        records: saidBy(caller === 'nobody' ? ids.technician : ids[caller]).slice(0, 1),
+      },
+    }),
+  ],
+  'GET /api/set-up': [anybody, () => ({})],
+  // There are people, so it is over, for everybody and for good.
+  'POST /api/set-up': [
+    all(410),
+    () => ({ body: { code: 'AAAAA-AAAAA-AAAAA-AAAAA', name: 'Runa Felt', password } }),
+  ],
+}
+
+let handlers: ReadonlyMap<string, Handler>
+let founded: Team
+let team: Team
+beforeAll(async () => {
+  founded = await foundTeam()
+  handlers = await appHandlers()
+}, 60_000)
+beforeEach(() => {
+  team = openCopy(founded)
+})
+afterEach(async () => {
+  await closeTeam()
+  removeTeam(team)
+})
+afterAll(() => removeTeam(founded))
+
+function ask(
+  route: string,
+  caller: Caller,
+  { body, id = '' }: Sending,
+  headers: Record<string, string> = {},
+) {
+  const { method, address, handle } = handlers.get(route)!
+  const path = address.replace('[id]', id)
+  const cookie = team.cookies[caller]
+  const request = method === 'GET' ? read(path, cookie) : send(path, { cookie, body })
+  for (const [name, value] of Object.entries(headers)) request.headers.set(name, value)
+  return handle(request, { params: Promise.resolve({ id }) })
+}
+
+/** What every answer has, whatever it says: a shape, no cache, no other origin let in, and a sentence when it is no. */
+async function checkAnswer(answer: Response): Promise<{ ok: boolean; problem?: { code: string } }> {
+  expect(answer.headers.get('cache-control')).toBe('no-store')
+  expect(answer.headers.get('access-control-allow-origin')).toBeNull()
+  const said = (await answer.json()) as { ok: boolean; problem?: { code: string } }
+  expect(said).toEqual(
+    answer.ok
+      ? { ok: true, value: expect.anything() }
+      : { ok: false, problem: { code: expect.any(String), message: expect.stringMatching(/^[A-Z].+\.$/) } },
+  )
+  return said
+}
+
+test('every method of every route under app/ is in the table, and the table names no other', () => {
+  expect([...handlers.keys()].sort()).toEqual(Object.keys(table).sort())
+})
+
+const cases = Object.entries(table).flatMap(([route, [statuses, sending]]) =>
+  callers.map((caller) => [route, statuses[caller], caller, sending] as const),
+)
+
+test.each(cases)('%s answers %i to: %s', async (route, status, caller, sending) => {
+  const right = sending(team, caller)
+  const before = everythingIn(team)
+  const answer = await ask(route, caller, right)
+  expect(answer.status).toBe(status)
+  await checkAnswer(answer)
+  if (status !== 200 || route.startsWith('GET')) expect(everythingIn(team)).toBe(before)
+})
+
+const writes = Object.entries(table).filter(([route]) => !route.startsWith('GET'))
+const elsewhere: [string, Record<string, string>][] = [
+  ['another origin', { origin: 'https://elsewhere.example' }],
+  ['the same host over https', { origin: 'https://localhost' }],
+  ['an origin that is hidden', { origin: 'null' }],
+  ['another site, as the browser says', { 'sec-fetch-site': 'cross-site' }],
+  ['a sister host, as the browser says', { 'sec-fetch-site': 'same-site' }],
+]
+
+test.each(writes)(
+  '%s answers 403 to a manager’s browser on a page of any other origin, and does nothing',
+  async (route, [, sending]) => {
+    const right = sending(team, 'manager')
+    const before = everythingIn(team)
+    for (const [what, headers] of elsewhere) {
+      const answer = await ask(route, 'manager', right, headers)
+      expect([what, answer.status]).toEqual([what, 403])
+      expect((await checkAnswer(answer)).problem?.code).toBe('other-origin')
+    }
+    expect(everythingIn(team)).toBe(before)
+  },
+)
