@@ -59,7 +59,11 @@ const oddTexts = [
   '\ufeff',
   '\ufffd',
   '\u200b\u200b',
+  // Longer once they are normalized (NFKC) or in lower case.
   'ﷺ'.repeat(20),
+  'ﷺ'.repeat(200),
+  '㌖'.repeat(40),
+  'ŉ'.repeat(120),
   'İ'.repeat(150),
   'e\u0301'.repeat(40),
   '😀'.repeat(64),
