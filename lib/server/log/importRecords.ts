@@ -1,5 +1,5 @@
 import type { Answer } from '@/lib/records/answer'
-import type { Sender } from './judge'
+import { idOf, type Sender } from './judge'
 import type { Log } from './openLog'
 
 export type Imported = {
@@ -97,5 +97,3 @@ function readLine(text: string, number: number): Line | undefined {
     throw cause
   }
 }
-
-const idOf = (record: unknown): string => String((record as { id?: unknown }).id ?? '')

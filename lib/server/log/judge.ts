@@ -127,7 +127,7 @@ function says(stored: LogRow, record: RecordEnvelope, bytes: string, tables: Log
 }
 
 /** An answer must carry an id even when the record is past reading; empty when there is none. */
-function idOf(sent: unknown): string {
+export function idOf(sent: unknown): string {
   const id = typeof sent === 'object' && sent !== null && 'id' in sent ? sent.id : undefined
   return typeof id === 'string' ? id : ''
 }

@@ -56,6 +56,16 @@ test('importRecords(lines) tells which lines it left out, and why, and stores th
   })
 })
 
+test('importRecords(lines) leaves a line out whose id is no text, whoever its author is', async () => {
+  const lines = ['nobody', technician.id].map((author) => JSON.stringify({ author, id: { toString: 1 } }))
+  const { stored, leftOut } = await take(lines)
+  expect(stored).toBe(0)
+  expect(leftOut.map(({ line, id }) => [line, id])).toEqual([
+    [1, ''],
+    [2, ''],
+  ])
+})
+
 test('importRecords(lines) goes through the same door: rule 2 holds for a file too', async () => {
   const part = record({
     kind: 'part',
