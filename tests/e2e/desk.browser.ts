@@ -144,7 +144,7 @@ describe('the first visit', () => {
         await page.getByRole('button', { name: 'Set up, and sign in' }).click()
       }
       await fill('AAAAA-AAAAA-AAAAA-AAAAA')
-      await page.getByRole('alert').getByText('Look here:').waitFor()
+      await page.getByText('That is not the code of this start.', { exact: false }).waitFor()
       const code = /\b[A-Z0-9]{5}(?:-[A-Z0-9]{5}){3}\b/.exec(server.output())?.[0]
       expect(code).toBeDefined()
       await fill(code!)

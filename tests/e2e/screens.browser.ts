@@ -17,16 +17,14 @@ const sizes = { phone, desk } as const
 beforeAll(async () => {
   browser = await openBrowser()
   contexts = new Map()
-  for (const light of lights) {
-    for (const [size, viewport] of Object.entries(sizes)) {
-      const context = await openContext(browser, viewport, light)
-      const page = await context.newPage()
-      await signIn(page, url, ragna.name, ragna.password)
-      await page.close()
-      contexts.set(`${light} ${size}`, context)
-    }
+  for (const [size, viewport] of Object.entries(sizes)) {
+    const context = await openContext(browser, viewport)
+    const page = await context.newPage()
+    await signIn(page, url, ragna.name, ragna.password)
+    await page.close()
+    contexts.set(size, context)
   }
-  const page = await contexts.get('light desk')!.newPage()
+  const page = await contexts.get('desk')!.newPage()
   const first = async (typed: string) => {
     await page.goto(`${url}/?q=${encodeURIComponent(typed)}`)
     const link = page.getByRole('list', { name: 'Results' }).getByRole('link').first()
@@ -73,29 +71,29 @@ const screens: [name: string, path: () => string][] = [
   ['An address that leads nowhere', () => '/nowhere'],
 ]
 
-describe.each(lights.flatMap((light) => Object.keys(sizes).map((size) => `${light} ${size}`)))(
-  '%s',
-  (look) => {
-    test.each(screens)(
-      '%s: axe finds nothing serious, nothing sticks out, nothing complains',
-      async (name, path) => {
-        const page = await contexts.get(look)!.newPage()
-        const complaints = complaintsOf(page)
-        await page.goto(url + path(), { waitUntil: 'networkidle' })
-        await page.getByRole('heading').first().waitFor()
-        expect(await seriousFaults(page)).toEqual([])
-        expect(await scrollsSideways(page)).toBe(false)
-        // A page that is not there, and a link that is dead, are answered with a status that the browser notes down.
-        const expected = /nowhere|Join/.test(name) ? /status of (404|410)/ : /^$/
-        expect(complaints.filter((complaint) => !expected.test(complaint))).toEqual([])
-        await page.close()
-      },
-    )
-  },
-)
+describe.each(Object.keys(sizes))('on a %s, light and dark', (size) => {
+  test.each(screens)(
+    '%s: axe finds nothing serious, nothing sticks out, nothing complains',
+    async (name, path) => {
+      const page = await contexts.get(size)!.newPage()
+      const complaints = complaintsOf(page)
+      await page.goto(url + path())
+      await page.getByRole('heading').first().waitFor()
+      for (const colorScheme of lights) {
+        await page.emulateMedia({ colorScheme })
+        expect(await seriousFaults(page), colorScheme).toEqual([])
+      }
+      expect(await scrollsSideways(page)).toBe(false)
+      // A page that is not there, and a link that is dead, are answered with a status that the browser notes down.
+      const expected = /nowhere|Join/.test(name) ? /status of (404|410)/ : /^$/
+      expect(complaints.filter((complaint) => !expected.test(complaint))).toEqual([])
+      await page.close()
+    },
+  )
+})
 
 test('no page carries a style attribute or an inline script without its nonce', async () => {
-  const context = contexts.get('light phone')!
+  const context = contexts.get('phone')!
   for (const [name, path] of screens) {
     const response = await context.request.get(url + path().split('#')[0])
     const html = await response.text()

@@ -1,7 +1,7 @@
 import { seededRandom } from '../seeded'
 import { emptyPosterior, posteriorOf, type TradeView } from './posterior'
 import type { RankingSettings } from './settings'
-import { type Contributions, sumByCause } from './sumByCause'
+import { type Contributions, sumByCauseWith } from './sumByCause'
 import type { Tallies } from './tallies'
 
 /**
@@ -25,12 +25,12 @@ export function bootstrapIntervals(
   const causes = trade.priors.length
   const random = seededRandom(settings.seed)
   const factors = new Float64Array(tallies.main.length)
-  const byCause = new Float64Array(contributions.places)
+  const byCause = new Float64Array(contributions.first.length - 1)
   const posterior = emptyPosterior(trade)
   const draws = Array.from({ length: causes + 1 }, () => new Float64Array(settings.replicates))
   for (let repetition = 0; repetition < settings.replicates; repetition++) {
     drawFactors(tallies.strata, factors, random)
-    sumByCause(contributions, factors, byCause)
+    sumByCauseWith(factors, contributions, byCause)
     posteriorOf(trade, byCause, settings, posterior)
     for (let place = 0; place <= causes; place++) draws[place]![repetition] = posterior.probabilities[place]!
   }
