@@ -13,6 +13,7 @@ export default function PageError({
 }) {
   return (
     <Empty
+      page
       what="This page could not be shown"
       why={`Something went wrong in the program. What you had entered is kept on this device. ${
         error.digest ? `Tell whoever looks after it this number: ${error.digest}.` : ''

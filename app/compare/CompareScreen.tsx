@@ -28,6 +28,7 @@ export function CompareScreen() {
   if (address === undefined || setpoint === undefined) {
     return (
       <Empty
+        page
         what="Nothing to compare with"
         why="The address names no switch position that is on this device."
         todo={<a href="/">Find the switch first</a>}

@@ -29,6 +29,7 @@ export function LinkScreen() {
   if ('problem' in looked) {
     return (
       <Empty
+        page
         what="This link can’t be used"
         why={looked.problem}
         todo={<a href="/sign-in">Go to the sign-in</a>}

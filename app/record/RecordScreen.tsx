@@ -19,6 +19,7 @@ export function RecordScreen() {
   if (found === undefined) {
     return (
       <Empty
+        page
         what="This record is not on this device"
         why="The address may be cut short, or the record has not reached this device."
         todo={<a href="/">Go to Find</a>}

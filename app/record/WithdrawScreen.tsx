@@ -26,6 +26,7 @@ export function WithdrawScreen() {
   if (found === undefined) {
     return (
       <Empty
+        page
         what="There is nothing to withdraw"
         why="The record is not on this device."
         todo={<a href="/">Go to Find</a>}

@@ -40,6 +40,7 @@ export function ReportScreen() {
   if (address === undefined || setpoint === undefined) {
     return (
       <Empty
+        page
         what="A report needs its switch"
         why="A rating belongs to one switch position, and this address names none that is on this device."
         todo={<a href="/">Find the switch, then add the report from its card</a>}

@@ -33,6 +33,7 @@ export function SetpointScreen() {
   if (address === undefined || setpoint === undefined) {
     return (
       <Empty
+        page
         what="This switch position is not on this device"
         why="The address may be cut short, or the position was recorded elsewhere and has not reached this device."
         todo={<a href="/">Find it by part number, model or site</a>}

@@ -79,6 +79,13 @@ describe.each(Object.keys(sizes))('on a %s, light and dark', (size) => {
       const complaints = complaintsOf(page)
       await page.goto(url + path())
       await page.getByRole('heading').first().waitFor()
+      expect(await scrollsSideways(page)).toBe(false)
+      // The whole page at once: what lies under the bar at the foot can be scrolled out of it.
+      const { width } = page.viewportSize()!
+      await page.setViewportSize({
+        width,
+        height: 400 + (await page.evaluate(() => document.body.scrollHeight)),
+      })
       for (const colorScheme of lights) {
         await page.emulateMedia({ colorScheme })
         expect(await seriousFaults(page), colorScheme).toEqual([])
