@@ -9,13 +9,7 @@ type Circumstances = { nonce: string; dev: boolean; promiseTLS: boolean }
 export function contentSecurityPolicy({ nonce, dev }: Pick<Circumstances, 'nonce' | 'dev'>): string {
   const directives = {
     'default-src': ["'self'"],
-    'script-src': [
-      "'self'",
-      `'nonce-${nonce}'`,
-      "'strict-dynamic'",
-      "'wasm-unsafe-eval'",
-      ...(dev ? ["'unsafe-eval'"] : []),
-    ],
+    'script-src': ["'self'", `'nonce-${nonce}'`, "'strict-dynamic'", ...(dev ? ["'unsafe-eval'"] : [])],
     'style-src': ["'self'", dev ? "'unsafe-inline'" : `'nonce-${nonce}'`],
     'img-src': ["'self'", 'blob:', 'data:'],
     'font-src': ["'self'"],
