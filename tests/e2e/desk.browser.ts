@@ -66,7 +66,7 @@ describe('a question and its answer', () => {
 
   test('a report can be withdrawn with a reason; it stays readable and counts no more', async () => {
     const page = await pageFor(demoPeople.piet)
-    await page.getByRole('searchbox').fill('sallow 110')
+    await page.getByRole('searchbox').fill('thistle 1 040')
     await page.getByRole('list', { name: 'Results' }).getByRole('link').first().click()
     await page.getByText(/What each source says, letter for letter/).click()
     const before = await page.getByText(/What each source says/).textContent()
@@ -78,7 +78,7 @@ describe('a question and its answer', () => {
       .getByRole('article', { name: 'Withdrawn' })
       .getByText('Read from the wrong line.', { exact: false })
       .waitFor()
-    await page.goto(`${url}/?q=sallow%20110`)
+    await page.goto(`${url}/?q=thistle%201%20040`)
     await page.getByRole('list', { name: 'Results' }).getByRole('link').first().click()
     await page.getByText(/Withdrawn, still readable/).waitFor()
     expect(await page.getByText(/What each source says/).textContent()).not.toBe(before)
