@@ -50,7 +50,7 @@ export function StandingSection({ action, standing, setpoint, unit, names, size 
       />
       {disputing.length > 0 && (
         <div className={styles.against}>
-          <h4>What stands against it</h4>
+          <h3>What stands against it</h3>
           {disputing.map((rival) => (
             <RivalNumber key={rival.reportIds.join()} {...{ rival, action, setpoint, unit, names }} />
           ))}
@@ -118,7 +118,7 @@ function Leads({ standing, action, setpoint, unit, names, shown }: LeadProps) {
   if (leads.length === 0) return null
   return (
     <div className={styles.lead}>
-      <h4>Leads, listed and not counted</h4>
+      <h3>Leads, listed and not counted</h3>
       {leads.map((lead) => {
         const report = setpoint.reports.get(lead.reportId)
         return (

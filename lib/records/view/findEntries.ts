@@ -27,7 +27,7 @@ export function findEntries(file: TeamFile): FindEntry[] {
         target: { kind: 'position', id: position.id },
         texts: [
           ...parts,
-          ...range.body.modelPatterns,
+          ...range.body.modelPatterns.map(asFound),
           range.body.name,
           maker?.body.name ?? '',
           position.body.name,
@@ -58,6 +58,9 @@ export function findEntries(file: TeamFile): FindEntry[] {
     )
   return [...positions, ...furnaces, ...looseParts]
 }
+
+/** The index knows one wildcard, for any characters; a pattern that is found a little too widely is still found. */
+const asFound = (pattern: string): string => pattern.replaceAll('?', '*')
 
 /** The parts listed for each position, joined records followed. */
 export function partsByPosition(file: TeamFile): Map<string, Entry<PartBody>[]> {

@@ -32,8 +32,7 @@ function limitOf(standing: RatingStanding): Limit | undefined {
     ...(value.toleranceBelow === undefined ? {} : { toleranceBelow: value.toleranceBelow }),
   })
   const limit = candidate(standing)
-  const rivals = standing.rivals.filter((rival) => rival.disputes)
-  return standing.level === 'In dispute' && rivals.length > 0
-    ? { ...limit, candidates: [limit, ...rivals.map(candidate)] }
+  return standing.level === 'In dispute' && standing.rivals.length > 0
+    ? { ...limit, candidates: [limit, ...standing.rivals.map(candidate)] }
     : limit
 }

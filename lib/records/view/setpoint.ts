@@ -66,7 +66,13 @@ export function setpointOf(
     ),
     settlements: counting(file.settlements).filter((settlement) => at(settlement.body.positionId)),
     openRequests: openRequests(file).filter((request) => at(request.body.positionId)),
-    foundFitted: counting(file.foundFitted).filter((found) => at(found.body.positionId)),
+    foundFitted: counting(file.foundFitted).filter(
+      ({ body }) =>
+        at(body.positionId) &&
+        (furnace.id === undefined ||
+          body.furnaceId === undefined ||
+          file.keptId(body.furnaceId) === furnace.id),
+    ),
     others,
   }
 }
@@ -114,22 +120,20 @@ export function ratingSettings(file: TeamFile, now: string): RatingSettings {
       upheldReportIds: upheldBy(file, body),
     }))
   const reports = new Map(counting(file.reports).map((report) => [report.id, ratingReportOf(report, file)]))
-  const superseded = new Set(
-    counting(file.parts)
-      .filter((part) => isSuperseded(file, part.id))
-      .map((part) => part.body.partNumber),
-  )
+  const superseded = counting(file.parts)
+    .filter((part) => isSuperseded(file, part.id))
+    .map((part) => part.body.partNumber)
   return {
     now,
     settledDisputes: settled,
     reliability: learnReliability(settled, reports),
-    supersededPartNumbers: (partNumber) => superseded.has(partNumber),
+    supersededPartNumbers: superseded,
   }
 }
 
 const isCounting = (file: TeamFile, reportId: string): boolean => {
   const report = file.reports.get(reportId)
-  return report !== undefined && report.withdrawn === undefined
+  return report !== undefined && report.withdrawn === undefined && report.sameAs === undefined
 }
 
 /** Reports of the same position and action that had named the settled value all along. */
