@@ -12,9 +12,9 @@ spawnSync(process.execPath, ['--import', 'tsx', 'tests/setup/loadDemoInto.ts', d
 const server = await startServerProcess(data)
 const browser = await openBrowser()
 try {
-  const page = await (await openContext(browser, { width: 900, height: 1000 })).newPage()
+  const page = await (await openContext(browser, { width: 1280, height: 2000 })).newPage()
   await signIn(page, server.url, demoPeople.ott.name, demoPeople.ott.password)
-  await page.getByRole('searchbox').fill('sallow 110')
+  await page.getByRole('searchbox').fill('thistle 1 040')
   await page.getByRole('list', { name: 'Results' }).getByRole('link').first().click()
   const card = page.getByRole('article').first()
   await card.waitFor()
