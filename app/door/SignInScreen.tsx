@@ -16,7 +16,7 @@ import { post } from './post'
 
 /** Signs a person in on this device. What they recorded here before, and what waits, is theirs alone. */
 export function SignInScreen() {
-  const next = nextAddress(useSearchParams().get('next'))
+  const asked = useSearchParams().get('next')
   const [problem, setProblem] = useState<string>()
   const [busy, setBusy] = useState(false)
   const alive = useIsAlive()
@@ -44,7 +44,7 @@ export function SignInScreen() {
     }
     const me = await fetchMe()
     if (me.ok) rememberPerson(localStorage, me.value)
-    location.assign(next)
+    location.assign(nextAddress(asked, location.origin))
   }
 
   return (

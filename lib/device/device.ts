@@ -5,7 +5,8 @@ import { foldTeamFile, type TeamFile } from '@/lib/records/fold/teamFile'
 import { recordKinds } from '@/lib/records/registry'
 import { openFileDatabase, openOwnDatabase } from './database'
 import { nextBatch, type OutboxItem, settleOutbox } from './outbox'
-import { type Called, fetchChanges, fetchPeople, type Person, sendBatch } from './transport'
+import { type Called, fetchChanges, fetchMe, fetchPeople, type Person, sendBatch } from './transport'
+import { withheldSince } from './withheldSince'
 
 /** What the screens see of the device at one moment. A new object whenever anything in it changes. */
 export type DeviceState = {
@@ -104,16 +105,18 @@ export async function openDevice({ me, deviceId, now }: DeviceOptions): Promise<
         now().toISOString(),
       )
       if (!called.ok) return called
-      const { stored, refused } = settleOutbox(items, called.value)
+      const { stored: taken, refused } = settleOutbox(items, called.value)
+      // What came back by the log already is the log's own copy, perhaps with something withheld: it stays.
+      const stored = taken.map(({ record, seq }) => inLog.get(record.id) ?? { ...record, seq })
       // The file first: a crash between the two sends the records once more, and the server knows them by id.
       const intoFile = fileDatabase.transaction('records', 'readwrite')
-      for (const { record, seq } of stored) void intoFile.store.put({ ...record, seq })
+      for (const record of stored) void intoFile.store.put(record)
       await intoFile.done
       const outOfOutbox = ownDatabase.transaction('outbox', 'readwrite')
-      for (const { record } of stored) void outOfOutbox.store.delete(record.id)
+      for (const { id } of stored) void outOfOutbox.store.delete(id)
       for (const item of refused) void outOfOutbox.store.put({ ...item, id: item.record.id })
       await outOfOutbox.done
-      for (const { record, seq } of stored) inLog.set(record.id, { ...record, seq })
+      for (const record of stored) inLog.set(record.id, record)
       outbox = await ownDatabase.getAll('outbox')
       refold()
       if (stored.length + refused.length < items.length) return { ok: true, value: undefined }
@@ -125,11 +128,12 @@ export async function openDevice({ me, deviceId, now }: DeviceOptions): Promise<
       const called = await fetchChanges(after)
       if (!called.ok) return called
       const { records, next, more } = called.value
+      const changed = [...records, ...withheldSince(records, (id) => inLog.get(id))]
       const intoFile = fileDatabase.transaction(['records', 'facts'], 'readwrite')
-      for (const record of records) void intoFile.objectStore('records').put(record)
+      for (const record of changed) void intoFile.objectStore('records').put(record)
       void intoFile.objectStore('facts').put(next, 'after')
       await intoFile.done
-      for (const record of records) inLog.set(record.id, record)
+      for (const record of changed) inLog.set(record.id, record)
       after = next
       if (records.length > 0) refold()
       if (!more) return { ok: true, value: undefined }
@@ -145,10 +149,18 @@ export async function openDevice({ me, deviceId, now }: DeviceOptions): Promise<
     return called
   }
 
+  /** Another person may have signed in in this browser since: then nothing is sent and nothing is fetched for this one. */
+  async function checkSession(): Promise<Called<unknown>> {
+    const called = await fetchMe()
+    if (!called.ok || called.value.id === me.id) return called
+    const message = `${called.value.name} is signed in here now. What ${me.name} recorded waits for ${me.name}.`
+    return { ok: false, why: 'signed out', message }
+  }
+
   let running: Promise<void> | undefined
   let again = false
   async function syncOnce(): Promise<void> {
-    for (const step of [send, fetchNew, fetchNames]) {
+    for (const step of [checkSession, send, fetchNew, fetchNames]) {
       const called = await step()
       if (!called.ok) return show({ trouble: called })
     }

@@ -17,6 +17,9 @@ export type Sent = {
   refused: OutboxItem[]
 }
 
+/** The server's refusal of a record under somebody else's session: it is kept for its own person, not refused. */
+const ownRecordsOnly = 'own records only'
+
 /**
  * Sorts what was sent by what the server answered. A record that waits for another, or that the server said
  * nothing about, stays as it is and is sent again.
@@ -28,7 +31,7 @@ export function settleOutbox(items: readonly OutboxItem[], answers: readonly Ans
     const answer = answerOf.get(item.record.id)
     if (answer?.outcome === 'stored' || answer?.outcome === 'already stored') {
       sent.stored.push({ record: item.record, seq: answer.seq })
-    } else if (answer?.outcome === 'refused') {
+    } else if (answer?.outcome === 'refused' && answer.rule !== ownRecordsOnly) {
       sent.refused.push({ ...item, refusal: { rule: answer.rule, sentence: answer.sentence } })
     }
   }

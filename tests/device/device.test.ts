@@ -15,6 +15,7 @@ class PretendServer {
   loseNextAnswer = false
   batches = 0
   pageSize = 1000
+  who = { id: 'p1', name: 'Wenna', role: 'technician' }
 
   handle = async (input: string | URL | Request, init?: RequestInit): Promise<Response> => {
     const url = new URL(String(input), 'http://localhost')
@@ -27,6 +28,7 @@ class PretendServer {
       const next = records.at(-1)?.seq ?? after
       return Response.json({ ok: true, value: { records, next, more: next < this.log.length } })
     }
+    if (url.pathname === '/api/auth/me') return Response.json({ ok: true, value: this.who })
     if (url.pathname === '/api/people') {
       return Response.json({
         ok: true,
@@ -198,11 +200,68 @@ describe('one database per person', () => {
     await mine.sync()
     mine.close()
     server.reachable = true
+    server.who = { ...me, id: 'p2' }
     const other = await openDevice({ me: { ...me, id: 'p2' }, deviceId: 'd1', now: () => clock })
     await other.sync()
     expect(makerNames(other)).toEqual([])
     expect(server.log).toEqual([])
     other.close()
+  })
+})
+
+describe('somebody else signs in while a page is open', () => {
+  test('nothing of the first person’s is sent under the other’s session, and it goes out when they are back', async () => {
+    const device = await open()
+    server.who = { ...me, id: 'p2', name: 'Oskar' } as typeof server.who
+    await device.add('maker', { name: 'Orrinmoor' })
+    await device.sync()
+    expect(server.batches).toBe(0)
+    expect(device.state().trouble).toMatchObject({ why: 'signed out' })
+    expect(device.state().waiting).toHaveLength(1)
+    server.who = { ...me }
+    await device.sync()
+    expect(server.log).toHaveLength(1)
+    device.close()
+  })
+
+  test('a record refused as somebody else’s still waits for its own person', () => {
+    const record = { id: 'a', kind: 'maker', version: 1, body: {}, saidAt: '', author: 'p1', device: 'd1' }
+    const sent = settleOutbox(
+      [{ order: 1, record }],
+      [{ id: 'a', outcome: 'refused', rule: 'own records only', sentence: 'x' }],
+    )
+    expect(sent).toEqual({ stored: [], refused: [] })
+  })
+})
+
+describe('withheld fields', () => {
+  test('leave a device that had fetched them before', async () => {
+    const furnace = { id: 'f1', kind: 'furnace', version: 1, body: { siteLabel: 'Mill Row 12', model: 'X' } }
+    const said = { saidAt: '2026-02-01T10:00:00Z', receivedAt: '2026-02-01T10:00:00Z', clockShiftMs: 0 }
+    const uuid = (n: number) => `01920000-0000-7000-8000-00000000000${n}`
+    server.log.push({ ...furnace, ...said, id: uuid(1), author: 'p1', device: 'd1', seq: 1 })
+    const device = await open()
+    await device.sync()
+    expect(device.state().file.furnaces.get(uuid(1))?.body.siteLabel).toBe('Mill Row 12')
+    const body = { record: uuid(1), fields: ['siteLabel'], reason: 'asked for' }
+    const withholding = {
+      id: uuid(2),
+      kind: 'withholding',
+      version: 1,
+      body,
+      author: 'p9',
+      device: 'd9',
+      seq: 2,
+    }
+    server.log.push({ ...withholding, ...said })
+    await device.sync()
+    const blanked = device.state().file.furnaces.get(uuid(1))
+    expect(blanked?.body.siteLabel).toBe('[withheld]')
+    expect(blanked?.withheld).toEqual({ by: uuid(2), fields: ['siteLabel'] })
+    device.close()
+    const again = await open()
+    expect(again.state().file.furnaces.get(uuid(1))?.body.siteLabel).toBe('[withheld]')
+    again.close()
   })
 })
 

@@ -7,8 +7,8 @@ import {
   type Role,
   recordEnvelope,
 } from '@/lib/records/envelope'
+import { redact } from '@/lib/records/redact'
 import { canonicalBytes } from './canonical'
-import { redact } from './redact'
 import type { LogRow, LogTables } from './tables'
 import { whatDoesNotFit } from './whatDoesNotFit'
 import { fieldsWithheldOf, refusedWithholding } from './withhold'

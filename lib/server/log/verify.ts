@@ -1,7 +1,7 @@
 import { setImmediate as nextTurn } from 'node:timers/promises'
 import type { RecordEnvelope } from '@/lib/records/envelope'
+import { withheldText } from '@/lib/records/redact'
 import { contentHashOf, entryHashOf, noPreviousHash } from './hash'
-import { withheldText } from './redact'
 import type { LogTables, WalkedRow } from './tables'
 import { fieldsWithheldOf } from './withhold'
 

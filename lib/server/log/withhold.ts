@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import type { RecordEnvelope, RecordKind, Refusal } from '@/lib/records/envelope'
+import { redact } from '@/lib/records/redact'
 import { canonicalBytes } from './canonical'
-import { redact } from './redact'
 import type { LogTables } from './tables'
 
 /** The kind that the database's own guard knows by name. Nothing else may take anything out of the log. */

@@ -1,7 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs'
 import Database from 'better-sqlite3'
 import { expect, test } from 'vitest'
-import { redact } from '@/lib/server/log/redact'
+import { redact } from '@/lib/records/redact'
 import { manager, record, technician, withFreshLog } from './freshLog'
 
 const fresh = withFreshLog()

@@ -1,4 +1,4 @@
-import type { RecordEnvelope } from '@/lib/records/envelope'
+import type { RecordEnvelope } from './envelope'
 
 /** What stands in place of a field that a manager withheld. */
 export const withheldText = '[withheld]'
