@@ -67,7 +67,12 @@ function ReportWith({
   const [asked, setAsked] = useState(false)
   const { position, range } = setpoint
   const fresh = useMemo(() => freshReport(position.body), [position])
-  const { value: form, change, done, restored } = useDraft<ReportForm>(`report ${position.id}`, fresh)
+  const {
+    value: form,
+    change,
+    done,
+    restored,
+  } = useDraft<ReportForm>(`report ${setpointHref(address)} ${requestId ?? ''}`, fresh)
   const read = useMemo(() => readText(form), [form])
   const values = read.ok ? read.value : []
   const open = openQuestions(form, values)
@@ -177,6 +182,7 @@ function ReportWith({
               {whole.length > 0 && (
                 <WhatItChanges bodies={whole} me={me.id} {...{ setpoint, file, now, furnace, unit }} />
               )}
+              <Problem>{unplaced(trouble?.fields ?? {})}</Problem>
               {asked && open.size > 0 && (
                 <Problem>
                   {open.size === 1 ? 'One answer is missing' : `${open.size} answers are missing`}: see above.
@@ -189,6 +195,25 @@ function ReportWith({
     </Stack>
   )
 }
+
+/** Fields of a report that the form shows no error at: their sentences stand at its foot. */
+const unplacedFields = [
+  'kind',
+  'limit',
+  'pascals',
+  'origin',
+  'elevationBand',
+  'revisionRange',
+  'serialRange',
+  'proof',
+]
+
+const unplaced = (fields: Readonly<Record<string, string>>): string | undefined =>
+  Object.entries(fields)
+    .filter(([path]) => unplacedFields.some((field) => path === field || path.startsWith(`${field}.`)))
+    .filter(([path]) => !/^proof\.(name|page|edition|organisation|reference)$/.test(path))
+    .map(([, sentence]) => sentence)
+    .join(' ') || undefined
 
 /** The questions that the text leaves open stay in sight once answered, so that the answer can be changed. */
 function askedFields(form: ReportForm, open: ReadonlyMap<keyof ReportForm, string>): Set<keyof ReportForm> {

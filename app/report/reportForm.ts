@@ -88,6 +88,15 @@ export const proofAsked = (source: ReportForm['source']): 'call' | 'document' | 
   return source === 'bench check' ? 'gauge' : 'none'
 }
 
+const rangeFields = [
+  'revisionFrom',
+  'revisionTo',
+  'serialFrom',
+  'serialTo',
+  'elevationFromFeet',
+  'elevationToFeet',
+] as const
+
 /** Questions that must be answered before there is anything to record, in the order of the form. */
 export function openQuestions(
   form: ReportForm,
@@ -108,6 +117,9 @@ export function openQuestions(
     open.set('readBack', 'Say whether it was read back, digit by digit, and confirmed.')
   }
   if (form.covers === '') open.set('covers', 'Say which furnaces it holds for.')
+  if (form.covers === 'as stated' && !rangeFields.some((field) => form[field].trim() !== '')) {
+    open.set('covers', 'Type the range that the source states, or choose one of the other answers.')
+  }
   for (const field of ['elevationFromFeet', 'elevationToFeet'] as const) {
     if (form[field].trim() !== '' && !Number.isFinite(feet(form[field]))) {
       open.set(field, 'Type the elevation in feet as a number, for instance 4500.')
@@ -131,6 +143,9 @@ export type DraftBody = Omit<ReportBody, 'source' | 'proof'> & {
 }
 
 type About = { positionId: string; furnaceId?: string; requestId?: string; position: PositionBody }
+
+/** An origin only tells reports apart; what is cut off is in the proof, whole. */
+const longestOrigin = 120
 
 /** The bodies to record: one for each value that the text states. */
 export function reportBodies(
@@ -167,9 +182,9 @@ export function reportBodies(
     source: form.source,
     readBack: asked === 'call' ? form.readBack === 'yes' : undefined,
     proof: proofOf(form),
-    secondPersonId: form.secondPersonId,
-    origin: origin.trim(),
-    saidBy: form.saidBy,
+    secondPersonId: asked === 'call' ? form.secondPersonId : undefined,
+    origin: origin.trim().slice(0, longestOrigin),
+    saidBy: asked === 'call' ? form.saidBy : undefined,
     saidOn: form.saidOn,
     readOffPart: asked === 'part' ? form.readOffPart : undefined,
     gaugeId: asked === 'gauge' ? form.gaugeId : undefined,

@@ -99,7 +99,8 @@ export const report = defineKind<ReportBody>({
       body.proof?.kind === 'photo' ? body.proof.photoId : undefined,
     ].filter((id) => id !== undefined),
   refusedBy: (body, lookup) => {
-    const partClass = body.readOffPart === undefined ? undefined : lookup(body.readOffPart)?.body.class
+    const part = body.readOffPart === undefined ? undefined : lookup(body.readOffPart)?.body
+    const partClass = part?.fieldAdjustable === true ? 'general-purpose' : part?.class
     if (partClass === 'general-purpose') {
       return {
         rule: 'no general-purpose switch',

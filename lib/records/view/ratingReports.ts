@@ -17,7 +17,7 @@ export function reportsAt(file: TeamFile, positionId: string): Entry<ReportBody>
  */
 export function ratingReportOf(report: Entry<ReportBody>, file: TeamFile): RatingReport {
   const { body } = report
-  const part = body.readOffPart === undefined ? undefined : file.parts.get(file.keptId(body.readOffPart))
+  const partClass = body.readOffPart === undefined ? undefined : classNow(file, body.readOffPart)
   const held: Proof | undefined = body.proof?.kind === 'photo' ? undefined : body.proof?.kind
   return {
     id: report.id,
@@ -38,18 +38,30 @@ export function ratingReportOf(report: Entry<ReportBody>, file: TeamFile): Ratin
     saidBy: body.saidBy ?? report.by,
     secondPerson: body.secondPersonId !== undefined && body.secondPersonId !== report.by,
     ...(held === undefined ? {} : { proof: held }),
-    ...(part === undefined ? {} : { partClass: part.body.class }),
+    ...optional('partClass', partClass),
     ...optional('toleranceAbove', body.toleranceAbove),
     ...optional('toleranceBelow', body.toleranceBelow),
     ...optional('readBack', body.readBack),
     ...optional('origin', body.origin),
-    ...optional('partNumber', body.partNumber ?? part?.body.partNumber),
+    ...optional('partNumber', body.partNumber ?? partNumberOf(file, body.readOffPart)),
     ...optional('revisionRange', body.revisionRange),
     ...optional('serialRange', body.serialRange),
     ...optional('elevationBand', body.elevationBand),
     ...optional('furnaceId', body.furnaceId),
   }
 }
+
+/** What a part is taken for now: withdrawn, it vouches for nothing, unless the record in its place does. */
+function classNow(file: TeamFile, partId: string): RatingReport['partClass'] {
+  const part = file.parts.get(file.keptId(partId))
+  const replacement = part?.withdrawn?.replacedBy
+  if (replacement !== undefined && replacement !== partId) return classNow(file, replacement)
+  if (part === undefined || part.withdrawn !== undefined) return 'not known'
+  return part.body.fieldAdjustable ? 'general-purpose' : part.body.class
+}
+
+const partNumberOf = (file: TeamFile, partId: string | undefined): string | undefined =>
+  partId === undefined ? undefined : file.parts.get(file.keptId(partId))?.body.partNumber
 
 const optional = <Key extends string, Value>(key: Key, value: Value | undefined) =>
   (value === undefined ? {} : { [key]: value }) as { [K in Key]?: Value }
