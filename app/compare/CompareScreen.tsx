@@ -1,6 +1,7 @@
 'use client'
 
 import { useMemo } from 'react'
+import { formatPressure } from '@/lib/core/pressure'
 import { compareReading, usualReadingSettings } from '@/lib/core/reading'
 import { counting } from '@/lib/records/fold/teamFile'
 import { ratingForComparison } from '@/lib/records/view/ratingForComparison'
@@ -11,8 +12,10 @@ import { usePreference } from '../device/usePreference'
 import { type SetpointAddress, setpointHref } from '../setpoint/setpointAddress'
 import { useSetpoint } from '../setpoint/useSetpoint'
 import { Empty } from '../ui/answers/Empty'
+import { Problem } from '../ui/answers/Problem'
 import { Caution } from '../ui/danger/Caution'
 import { Button } from '../ui/form/Button'
+import { Check } from '../ui/form/Check'
 import { PageHeader } from '../ui/paper/PageHeader'
 import { Sheet } from '../ui/paper/Sheet'
 import { SideBySide, Stack } from '../ui/paper/Stack'
@@ -60,11 +63,15 @@ function CompareWith({
     (standing) => standing.level !== 'Not on file',
   )
 
+  const instrument = gauge && instrumentOf(gauge.body, form.zeroed)
+  const beyond =
+    'reading' in read && gauge !== undefined && Math.max(...read.reading.samples) > gauge.body.spanPascals
+  const doubted = 'reading' in read && read.warnings.length > 0 && !form.lookedAgain
   const compared =
-    onFile && 'reading' in read && gauge !== undefined
+    onFile && 'reading' in read && instrument !== undefined && !beyond && !doubted
       ? compareReading({
           reading: read.reading,
-          instrument: instrumentOf(gauge.body, form.zeroed),
+          instrument,
           rating: ratingForComparison(setpoint.rating, position.body),
           settings: { ...usualReadingSettings, now },
         })
@@ -78,6 +85,7 @@ function CompareWith({
         lead={`${position.body.name}, ${range.body.name}`}
       />
       <Caution />
+      <Problem>{draft.lost}</Problem>
       {!onFile && (
         <Empty
           what="There is nothing to compare it with"
@@ -114,15 +122,30 @@ function CompareWith({
                 {gauge === undefined && (
                   <li>Choose the gauge: without its accuracy no reading can clear a limit.</li>
                 )}
+                {beyond && (
+                  <li>
+                    That is more than this gauge can show: it ends at{' '}
+                    {formatPressure(gauge.body.spanPascals, unit)}. Look at the decimal point and the unit.
+                  </li>
+                )}
+                {doubted && read.warnings.map((warning) => <li key={warning}>{warning}</li>)}
               </ul>
+              {doubted && (
+                <Check
+                  name="lookedAgain"
+                  label="I looked again: this is what the gauge shows"
+                  checked={form.lookedAgain}
+                  onChange={(event) => draft.change({ lookedAgain: event.target.checked })}
+                />
+              )}
             </Sheet>
           )}
-          {compared !== undefined && 'reading' in read && (
+          {compared !== undefined && instrument !== undefined && 'reading' in read && (
             <>
               {read.warnings.map((warning) => (
                 <Quiet key={warning}>{warning}</Quiet>
               ))}
-              <Verdict {...{ compared, reading: read.reading, setpoint, unit, names }} />
+              <Verdict {...{ compared, reading: read.reading, instrument, setpoint, unit, names }} />
             </>
           )}
         </div>

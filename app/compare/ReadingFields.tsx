@@ -44,10 +44,10 @@ export function ReadingFields({ form, change, gauges, gaps }: Props) {
         label="What the gauge shows"
         name="reading"
         value={form.typed}
-        onType={(typed) => change({ typed })}
+        onType={(typed) => change({ typed, lookedAgain: false })}
         unit={form.unit}
         units={readingUnits}
-        onUnit={(unit) => change({ unit: unit as ReadingForm['unit'] })}
+        onUnit={(unit) => change({ unit: unit as ReadingForm['unit'], lookedAgain: false })}
         error={typedSomething ? gapOf('typed') : undefined}
       />
       <Row>

@@ -2,6 +2,7 @@ import { formatPressure, type PressureUnit } from '@/lib/core/pressure'
 import {
   adviceText,
   type Comparison,
+  type Instrument,
   type Judgement,
   judgementWords,
   type Reading,
@@ -21,17 +22,19 @@ import { Quiet } from '../ui/words/Quiet'
 import { SourceList } from '../ui/words/SourceList'
 import { Budget } from './Budget'
 import styles from './compare.module.css'
+import { StillMissing } from './StillMissing'
 
 type Props = {
   compared: Result<Comparison>
   reading: Reading
+  instrument: Instrument
   setpoint: Setpoint
   unit: PressureUnit
   names: ReadonlyMap<string, string>
 }
 
 /** What the reading means: the verdict first, then by how much, then what to do, then what it rests on. */
-export function Verdict({ compared, reading, setpoint, unit, names }: Props) {
+export function Verdict({ compared, reading, instrument, setpoint, unit, names }: Props) {
   const words = verdictWords(compared)
   if (!compared.ok) {
     const { code, message } = compared.problem
@@ -99,6 +102,9 @@ export function Verdict({ compared, reading, setpoint, unit, names }: Props) {
         )}
       </Beside>
       {stops.length > 0 ? <Stop codes={stops} /> : <Advice codes={comparison.advice} />}
+      {comparison.advice.includes('before-the-switch-is-called-faulty') && (
+        <StillMissing {...{ comparison, instrument, setpoint }} />
+      )}
       <Budget comparison={comparison} unit={unit} />
     </Sheet>
   )

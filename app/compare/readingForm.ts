@@ -16,6 +16,8 @@ export type ReadingForm = {
   watched: string
   gaugeId: string
   zeroed: boolean
+  /** An unusual size was looked at again, and stands. */
+  lookedAgain: boolean
   averaging: boolean
   phase: ReadingPhase | ''
   contacts: ContactState | ''
@@ -36,6 +38,7 @@ export const freshForm = (position: PositionBody, unit: PressureUnit, gaugeId: s
   watched: '',
   gaugeId,
   zeroed: false,
+  lookedAgain: false,
   averaging: false,
   phase: '',
   contacts: '',
@@ -69,14 +72,14 @@ export type FormReading = { reading: Reading; warnings: string[] } | { gaps: Gap
 export function readForm(form: ReadingForm, position: PositionBody): FormReading {
   const gaps: Gap[] = []
   const warnings: string[] = []
-  let sense = form.sense
+  const senses = new Set<Sense>()
   const pascals = (text: string, field: keyof ReadingForm): number | undefined => {
     const read = readPressureText(text, { as: 'reading', ownUnit: form.unit })
     if (!read.ok) {
       gaps.push({ field, message: read.problem.message })
       return undefined
     }
-    if (read.value.sense !== 'not stated') sense = read.value.sense
+    if (read.value.sense !== 'not stated') senses.add(read.value.sense)
     warnings.push(...read.value.warnings.map((warning) => warning.message))
     return read.value.pascals
   }
@@ -95,6 +98,12 @@ export function readForm(form: ReadingForm, position: PositionBody): FormReading
   if (secondsWatched !== undefined && !(secondsWatched >= 0)) {
     gaps.push({ field: 'watched', message: 'Type the seconds as a number, for instance 60.' })
   }
+  if (senses.size > 1) {
+    gaps.push({
+      field: 'sense',
+      message: 'One number says suction, another pressure. Look at the gauge: which is right?',
+    })
+  }
   if (form.phase === '') gaps.push({ field: 'phase', message: 'Say when in the run it was read.' })
   if (form.contacts === '')
     gaps.push({ field: 'contacts', message: 'Say what the contact showed at that moment.' })
@@ -103,7 +112,7 @@ export function readForm(form: ReadingForm, position: PositionBody): FormReading
     warnings: [...new Set(warnings)],
     reading: {
       samples,
-      sense,
+      sense: [...senses][0] ?? form.sense,
       kind: position.kind,
       between: form.between,
       tap: form.tap,

@@ -35,6 +35,8 @@ const troubleWords = {
   'signed out':
     'Your session has ended. Nothing is lost: what you record is sent once you have signed in again.',
   'server trouble': 'The server did not answer as it should. What you record waits on this device.',
+  'store trouble':
+    'This browser does not let Inchwater keep its file now. Free some space on the device; then reload this page.',
 } as const
 
 /** The time, renewed every minute. ISO 8601. */

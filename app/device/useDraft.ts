@@ -11,14 +11,39 @@ const settleMs = 250
  *
  * @param key names the form, and what it is about
  * @returns the value, a setter, and `done`, which lets go of the draft once its record is in the outbox;
- *   `restored` says that the value was found on the device
+ *   `restored` says that the value was found on the device, `lost` why it can't be kept there
  */
 export function useDraft<T extends object>(key: string, initial: T) {
   const device = useDevice()
   const [value, setValue] = useState(initial)
   const [restored, setRestored] = useState(false)
+  const [lost, setLost] = useState<string>()
   const timer = useRef<ReturnType<typeof setTimeout>>(undefined)
   const touched = useRef(false)
+  const unwritten = useRef<T>(undefined)
+
+  const write = useCallback(() => {
+    clearTimeout(timer.current)
+    const value = unwritten.current
+    unwritten.current = undefined
+    if (value === undefined) return
+    device.writeDraft(key, value).then(
+      () => setLost(undefined),
+      (cause) =>
+        setLost(`What you type is not kept on this device (${cause}). Save it before you leave this page.`),
+    )
+  }, [device, key])
+
+  // A tap on a link leaves at once: what was typed just before it is written first.
+  useEffect(() => {
+    window.addEventListener('pagehide', write)
+    document.addEventListener('visibilitychange', write)
+    return () => {
+      window.removeEventListener('pagehide', write)
+      document.removeEventListener('visibilitychange', write)
+      write()
+    }
+  }, [write])
 
   useEffect(() => {
     touched.current = false
@@ -39,19 +64,21 @@ export function useDraft<T extends object>(key: string, initial: T) {
       touched.current = true
       setValue((now) => {
         const next = { ...now, ...part }
+        unwritten.current = next
         clearTimeout(timer.current)
-        timer.current = setTimeout(() => void device.writeDraft(key, next), settleMs)
+        timer.current = setTimeout(write, settleMs)
         return next
       })
     },
-    [device, key],
+    [write],
   )
 
   const done = useCallback(async () => {
     clearTimeout(timer.current)
+    unwritten.current = undefined
     await device.clearDraft(key)
     setRestored(false)
   }, [device, key])
 
-  return { value, change, done, restored }
+  return { value, change, done, restored, lost }
 }

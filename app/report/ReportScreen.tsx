@@ -72,6 +72,7 @@ function ReportWith({
     change,
     done,
     restored,
+    lost,
   } = useDraft<ReportForm>(`report ${setpointHref(address)} ${requestId ?? ''}`, fresh)
   const read = useMemo(() => readText(form), [form])
   const values = read.ok ? read.value : []
@@ -119,6 +120,7 @@ function ReportWith({
         title="Add a report"
         lead={`What one source says about: ${position.body.name}, ${range.body.name}`}
       />
+      <Problem>{lost}</Problem>
       {restored && <p role="status">What you had typed here before is still in the form.</p>}
       {trouble?.refusal !== undefined && (
         <Refusal

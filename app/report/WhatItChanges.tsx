@@ -39,8 +39,7 @@ export function WhatItChanges(props: Props) {
           `${formatPressure(rival.pascals, unit)} looks like a slip: ${rival.slip}. Look again, or ask back.`,
       ),
       ...slipped.map(
-        (rival) =>
-          `It stands against ${formatPressure(rival.pascals, unit)} on file, which looks like a slip: ${rival.slip}.`,
+        (rival) => `It stands against another value on file, which looks like a slip: ${rival.slip}.`,
       ),
       ...(then.level === 'In dispute' && before.level !== 'In dispute'
         ? [

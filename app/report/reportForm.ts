@@ -88,6 +88,11 @@ export const proofAsked = (source: ReportForm['source']): 'call' | 'document' | 
   return source === 'bench check' ? 'gauge' : 'none'
 }
 
+/** Warnings about the size of a number: each of them names a slip that people make. */
+const isOddSize = (code: string): boolean =>
+  ['ten-times', 'a-tenth', 'manifold-pressure', 'outside-usual-range', 'confirm-value'].includes(code) ||
+  code.includes('-as-')
+
 const rangeFields = [
   'revisionFrom',
   'revisionTo',
@@ -116,6 +121,9 @@ export function openQuestions(
   if (isCall(form.source) && form.readBack === '') {
     open.set('readBack', 'Say whether it was read back, digit by digit, and confirmed.')
   }
+  if (isCall(form.source) && form.organisation.trim() === '') {
+    open.set('organisation', 'Say whom you rang: a number that nobody said is no report.')
+  }
   if (form.covers === '') open.set('covers', 'Say which furnaces it holds for.')
   if (form.covers === 'as stated' && !rangeFields.some((field) => form[field].trim() !== '')) {
     open.set('covers', 'Type the range that the source states, or choose one of the other answers.')
@@ -125,10 +133,7 @@ export function openQuestions(
       open.set(field, 'Type the elevation in feet as a number, for instance 4500.')
     }
   }
-  if (
-    values.some((value) => value.warnings.some((warning) => warning.code === 'confirm-value')) &&
-    !form.confirmed
-  ) {
+  if (values.some((value) => value.warnings.some(({ code }) => isOddSize(code))) && !form.confirmed) {
     open.set('confirmed', 'This is an unusual rating. Look again, and tick that it is what is written.')
   }
   return open

@@ -35,6 +35,7 @@ export function SetpointCard({ setpoint, address, unit, names }: Props) {
   const weak = [rating.closes, rating.opens].some(
     (each) => each.level !== 'Verified' && each.level !== 'Supported',
   )
+  const gone = position.withdrawn ?? range.withdrawn
   const disputed = (['closes', 'opens', 'unstated'] as const).filter(
     (key) => rating[key].level === 'In dispute',
   )
@@ -43,29 +44,40 @@ export function SetpointCard({ setpoint, address, unit, names }: Props) {
       title={`${position.body.name}, ${[maker?.body.name, range.body.name].filter(Boolean).join(' ')}`}
       sub={bundleLine(position.body)}
       foot={
-        <Row>
-          {comparable && onFile && (
-            <ButtonLink kind="main" href={`/compare?${query}`}>
-              Compare a reading
+        gone === undefined && (
+          <Row>
+            {comparable && onFile && rating.asks.length === 0 && (
+              <ButtonLink kind="main" href={`/compare?${query}`}>
+                Compare a reading
+              </ButtonLink>
+            )}
+            {weak && (
+              <ButtonLink kind={onFile ? 'plain' : 'main'} href={`/ask?${query}`}>
+                Ask for this rating
+              </ButtonLink>
+            )}
+            <ButtonLink href={`/report?${query}`}>Add a report</ButtonLink>
+            {disputed.map((key) => (
+              <ButtonLink
+                key={key}
+                href={`/settle?${query}&action=${key === 'unstated' ? 'not stated' : key}`}
+              >
+                Settle the dispute{disputed.length > 1 ? `: ${key}` : ''}
+              </ButtonLink>
+            ))}
+            <ButtonLink kind="quiet" href={`/found-fitted?${query}`}>
+              An unsuitable switch is in
             </ButtonLink>
-          )}
-          {weak && (
-            <ButtonLink kind={onFile ? 'plain' : 'main'} href={`/ask?${query}`}>
-              Ask for this rating
-            </ButtonLink>
-          )}
-          <ButtonLink href={`/report?${query}`}>Add a report</ButtonLink>
-          {disputed.map((key) => (
-            <ButtonLink key={key} href={`/settle?${query}&action=${key === 'unstated' ? 'not stated' : key}`}>
-              Settle the dispute{disputed.length > 1 ? `: ${key}` : ''}
-            </ButtonLink>
-          ))}
-          <ButtonLink kind="quiet" href={`/found-fitted?${query}`}>
-            An unsuitable switch is in
-          </ButtonLink>
-        </Row>
+          </Row>
+        )
       }
     >
+      {gone !== undefined && (
+        <p className={styles.found}>
+          <b>Withdrawn {sayDate(gone.at)}</b> by {names.get(gone.by) ?? 'somebody'}: {gone.reason}. What
+          follows is what was recorded; do not work by it.
+        </p>
+      )}
       {setpoint.foundFitted.map((found) => (
         <p key={found.id} className={styles.found}>
           <b>Found fitted {sayDate(found.body.foundOn)}:</b> {found.body.what}, printed{' '}

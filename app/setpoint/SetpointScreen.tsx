@@ -51,6 +51,12 @@ export function SetpointScreen() {
           router.replace(`${pathname}${setpointHref(answered).slice('/setpoint'.length)}`)
         }
       />
+      {rating.asks.length > 0 && (
+        <p>
+          <b>Not yet for this furnace:</b> until the {rating.asks.join(' and the ')} is known, a number below
+          is a lead. Each source says which furnaces it holds for.
+        </p>
+      )}
       <SetpointCard {...{ setpoint, address, unit, names }} />
       {others.length > 0 && (
         <nav aria-label="Other switches of this range">

@@ -8,7 +8,7 @@ import { Button } from '../ui/form/Button'
 import { Facts } from '../ui/paper/Facts'
 import { PageHeader } from '../ui/paper/PageHeader'
 import { Sheet } from '../ui/paper/Sheet'
-import { Stack } from '../ui/paper/Stack'
+import { Row, Stack } from '../ui/paper/Stack'
 import { sayMoment } from '../ui/words/sayDate'
 
 /** What has not left this device: refused records with the reason, and those that wait to be sent. */
@@ -30,7 +30,14 @@ export function WaitingScreen() {
           key={record.id}
           title={`Refused: ${recordTitle(record.kind, record.body)}`}
           sub={sayMoment(record.saidAt)}
-          foot={<Button onClick={() => void device.dropRefused(record.id)}>Take it off this device</Button>}
+          foot={
+            <Row>
+              <Button onClick={() => void device.sendAgain(record.id)}>Send it again</Button>
+              <Button kind="quiet" onClick={() => void device.dropRefused(record.id)}>
+                Take it off this device
+              </Button>
+            </Row>
+          }
         >
           <p>{refusal?.sentence}</p>
           <Facts facts={bodyFacts(record.body, file)} />

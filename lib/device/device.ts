@@ -29,6 +29,8 @@ export type Device = {
   add(kind: string, body: Record<string, unknown>): Promise<string>
   /** Sends what waits and fetches what is new. Safe to call at any time; one run at a time. */
   sync(): Promise<void>
+  /** Puts a refused record back among those that wait, once what it was refused for may be gone. */
+  sendAgain(id: string): Promise<void>
   /** Takes a refused record off the device, once its person has dealt with it. */
   dropRefused(id: string): Promise<void>
   readDraft(key: string): Promise<unknown>
@@ -176,7 +178,9 @@ export async function openDevice({ me, deviceId, now }: DeviceOptions): Promise<
     running = (async () => {
       do {
         again = false
-        await syncOnce()
+        await syncOnce().catch((cause) =>
+          show({ trouble: { ok: false, why: 'store trouble', message: String(cause) } }),
+        )
       } while (again)
     })().finally(() => {
       running = undefined
@@ -192,6 +196,15 @@ export async function openDevice({ me, deviceId, now }: DeviceOptions): Promise<
     },
     add,
     sync,
+    async sendAgain(id) {
+      const item = outbox.find(({ record }) => record.id === id)
+      if (item === undefined) throw new RangeError(`sendAgain: no record ${id} is in the outbox`)
+      const { refusal, ...waiting } = item
+      await ownDatabase.put('outbox', { ...waiting, id })
+      outbox = await ownDatabase.getAll('outbox')
+      refold()
+      await sync()
+    },
     async dropRefused(id) {
       await ownDatabase.delete('outbox', id)
       outbox = outbox.filter((item) => item.record.id !== id)

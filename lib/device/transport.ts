@@ -4,10 +4,10 @@ import { type Answer, batchAnswer } from '@/lib/records/answer'
 import { type RecordEnvelope, recordEnvelope, roles } from '@/lib/records/envelope'
 import type { HeldRecord } from '@/lib/records/fold/entry'
 
-/** What became of a call to the server: its answer, or which of the three ways it went wrong. */
+/** What became of a call to the server: its answer, or which of the ways it went wrong. */
 export type Called<T> =
   | { ok: true; value: T }
-  | { ok: false; why: 'no signal' | 'signed out' | 'server trouble'; message: string }
+  | { ok: false; why: 'no signal' | 'signed out' | 'server trouble' | 'store trouble'; message: string }
 
 export type Person = { id: string; name: string; role: (typeof roles)[number] }
 

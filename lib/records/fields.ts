@@ -10,7 +10,7 @@ export const recordId = z.uuidv7('This must be the id of a record (UUID, version
 /** One line of text: trimmed by the screens, never empty, no line breaks. */
 export const line = (what: string, max = 120) =>
   z
-    .string(`${what} must be text.`)
+    .string(`${what} is missing. Type it.`)
     .min(1, `${what} is empty. Type it, or leave the field out.`)
     .max(max, `${what} is longer than ${max} characters.`)
     .regex(/^[^\p{Cc}]*$/u, `${what} must be one line, without control characters.`)

@@ -152,6 +152,18 @@ describe('refused records', () => {
     expect(device.state().refused).toEqual([])
   })
 
+  test('can be sent again once the reason is gone', async () => {
+    server.refuse.set('maker', 'This server does not know that kind yet. Update it.')
+    const device = await open()
+    const id = await device.add('maker', { name: 'Orrinmoor' })
+    await device.sync()
+    server.refuse.clear()
+    await device.sendAgain(id)
+    expect(device.state().refused).toEqual([])
+    expect(server.log.map((entry) => entry.body.name)).toEqual(['Orrinmoor'])
+    await expect(device.sendAgain('nobody')).rejects.toThrow(RangeError)
+  })
+
   test('do not hold up the ones behind them', async () => {
     const device = await open()
     server.reachable = false

@@ -46,6 +46,16 @@ describe('no general-purpose switch, ever', () => {
     expect(refusal?.rule).toBe('no general-purpose switch')
   })
 
+  test('an adjustable switch of unknown class is no evidence either', () => {
+    const adjustable = { ...stored.get(ids.generic)!, body: { ...bodyOf(ids.generic), class: 'not known' } }
+    const refusal = recordKinds.report!.refusedBy!(
+      { ...bodyOf(ids.labelReport), readOffPart: ids.generic },
+      (id) => (id === ids.generic ? adjustable : lookup(id)),
+      technician,
+    )
+    expect(refusal?.rule).toBe('no general-purpose switch')
+  })
+
   test('a part that is adjustable in the field cannot be recorded as a factory part', () => {
     const parsed = recordKinds.part!.versions[1]!.safeParse({ ...bodyOf(ids.oldPart), fieldAdjustable: true })
     expect(parsed.error?.issues[0]?.message).toContain('general-purpose')

@@ -4,6 +4,13 @@ import { line, recordId } from '../fields'
 
 const joinable = ['maker', 'equipment range', 'position', 'part', 'furnace', 'gauge']
 
+const positionWords: Readonly<Record<string, string>> = {
+  rangeId: 'their furnace range',
+  stage: 'their stage',
+  kind: 'the kind of switch',
+  sense: 'suction or pressure',
+}
+
 /** Two records name one thing. Everything said of the duplicate is read as said of the one that is kept. */
 export const sameAsBody = z
   .strictObject({ kept: recordId, duplicate: recordId, reason: line('The reason', 500) })
@@ -36,10 +43,11 @@ export const sameAs = defineKind<SameAsBody>({
         sentence: 'One of these parts is a factory part and the other is not. They cannot be the same part.',
       }
     }
-    if (kept?.kind === 'position' && kept.body.stage !== duplicate?.body.stage) {
+    const apart = Object.keys(positionWords).find((key) => kept?.body[key] !== duplicate?.body[key])
+    if (kept?.kind === 'position' && apart !== undefined) {
       return {
         rule: 'only like joins like',
-        sentence: 'These positions prove different stages. Their ratings are never one and the same.',
+        sentence: `These positions differ in ${positionWords[apart]}. Their ratings are never one and the same.`,
       }
     }
     return undefined

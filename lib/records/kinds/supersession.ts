@@ -28,12 +28,11 @@ export const supersession = defineKind<SupersessionBody>({
   maySee: roles,
   refersTo: (body) => [body.oldPartId, body.newPartId],
   refusedBy: (body, lookup) =>
-    lookup(body.oldPartId)?.body.class === 'factory' &&
-    lookup(body.newPartId)?.body.class === 'general-purpose'
+    lookup(body.oldPartId)?.body.class === 'factory' && lookup(body.newPartId)?.body.class !== 'factory'
       ? {
           rule: 'no general-purpose switch',
           sentence:
-            'A general-purpose switch does not supersede a factory part. Ask the maker which factory number is current.',
+            'Only a factory part supersedes a factory part. Ask the maker which number is current, and record first where it is listed.',
         }
       : undefined,
   mayWithhold: [],

@@ -19,7 +19,7 @@ export function findEntries(file: TeamFile): FindEntry[] {
   const positions = counting(file.positions).flatMap((position): FindEntry[] => {
     const range = file.ranges.get(file.keptId(position.body.rangeId))
     const maker = range && file.makers.get(file.keptId(range.body.makerId))
-    if (range === undefined) return []
+    if (range === undefined || range.withdrawn !== undefined) return []
     const parts = (partsAt.get(position.id) ?? []).map((part) => part.body.partNumber)
     return [
       {

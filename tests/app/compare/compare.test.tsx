@@ -81,6 +81,38 @@ describe('CompareScreen', () => {
     expect(screen.getByText(/says nothing about combustion/)).toBeDefined()
   })
 
+  test('enough with contacts open: lists what must be on record, and the switch comes last', () => {
+    open()
+    read('0.80')
+    const missing = screen.getByRole('region', { name: 'Before the switch may be called faulty' })
+    const items = [...missing.querySelectorAll('li')].map((item) => item.textContent ?? '')
+    expect(items.length).toBeGreaterThan(8)
+    expect(items[0]).toMatch(/^Vent end outdoors/)
+    expect(missing.textContent).toMatch(/drain/i)
+  })
+
+  test('more than the gauge can show gets no verdict, and says where the gauge ends', () => {
+    open()
+    read('85')
+    expect(title('No verdict yet')).toBeDefined()
+    expect(screen.getByText(/more than this gauge can show: it ends at 20/)).toBeDefined()
+  })
+
+  test('an unusual size is looked at again before there is a verdict', () => {
+    open()
+    read('5.8')
+    expect(title('No verdict yet')).toBeDefined()
+    tick(/^I looked again/)
+    expect(screen.queryByRole('heading', { level: 2, name: 'No verdict yet' })).toBeNull()
+  })
+
+  test('two numbers with opposite signs are no reading', () => {
+    open()
+    fill('Lowest seen', '+0.40')
+    read('-0.44')
+    expect(screen.getByText(/One number says suction, another pressure/)).toBeDefined()
+  })
+
   test('closed though too low from a cold start: stop, and nothing else is advised', () => {
     open()
     read('0.30', 'At the click', /^Closed/)

@@ -50,7 +50,7 @@ test('a general-purpose switch for a factory part is refused, with the rule, why
   await press('Record the supersession')
   const refusal = screen.getByRole('alert')
   expect(refusal.textContent).toContain('no general-purpose switch')
-  expect(refusal.textContent).toContain('Ask the maker which factory number is current.')
+  expect(refusal.textContent).toContain('Ask the maker which number is current')
   expect(screen.getByRole('link', { name: /Record it as found fitted/ })).toBeTruthy()
   expect(screen.getByLabelText<HTMLInputElement>('Where it is stated').value).toBe('A seller’s page')
   expect(device.added).toEqual([])

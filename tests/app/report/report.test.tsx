@@ -3,7 +3,7 @@ import { describe, expect, test, vi } from 'vitest'
 import { ReportScreen } from '@/app/report/ReportScreen'
 import { fakeDevice, renderOn } from '../setup/fakeDevice'
 import { openAt, wentTo } from '../setup/fakeNavigation'
-import { choose, fill, press, select } from '../setup/hands'
+import { choose, fill, press, select, tick } from '../setup/hands'
 import { disputedRecords, equipmentRecords, ids } from '../setup/smallFile'
 
 vi.mock('next/navigation', () => import('../setup/fakeNavigation'))
@@ -122,6 +122,39 @@ describe('ReportScreen', () => {
       `/found-fitted?position=${ids.low}`,
     )
     expect((screen.getByLabelText(/Letter for letter/) as HTMLInputElement).value).toBe('CLOSE -.58 WC')
+  })
+
+  test('a number of unusual size is saved only once somebody has looked again', async () => {
+    const device = open()
+    says('CLOSE -5.8 in. w.c.')
+    fromManual()
+    await press('Save the report')
+    expect(device.added).toEqual([])
+    tick('I looked again: this is what is written')
+    await press('Save the report')
+    expect(device.added).toHaveLength(1)
+  })
+
+  test('a source that states some furnaces has to say which', async () => {
+    const device = open()
+    says('CLOSE -.58 WC')
+    fromManual()
+    choose('Which furnaces does the source say it holds for?', 'Some: it states a range')
+    await press('Save the report')
+    expect(device.added).toEqual([])
+    expect(screen.getByText(/Type the range that the source states/)).toBeDefined()
+  })
+
+  test('what was answered for another source is not recorded', async () => {
+    const device = open()
+    says('CLOSE -.58 WC')
+    select('What does the number rest on?', 'Distributor')
+    select('Did somebody else listen?', 'Bram Osterlo')
+    fill('Who said it? First name, department', 'Ilse')
+    fromManual()
+    await press('Save the report')
+    expect(device.added[0]!.body).not.toHaveProperty('secondPersonId')
+    expect(device.added[0]!.body).not.toHaveProperty('saidBy')
   })
 
   test('a call asks whether it was read back', async () => {

@@ -61,6 +61,7 @@ export function fakeDevice({ records = [], me = technician, names, drafts = {} }
       return id
     },
     async sync() {},
+    async sendAgain() {},
     async dropRefused() {},
     readDraft: async (key) => kept.get(key),
     async writeDraft(key, value) {
