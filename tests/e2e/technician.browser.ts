@@ -33,7 +33,8 @@ describe('a technician with a phone', () => {
   test('types at once, finds by maker, range and switch, and opens the setpoint in one tap', async () => {
     expect(await page.evaluate(() => document.activeElement?.getAttribute('type'))).toBe('search')
     await page.keyboard.type('sallow 110')
-    await results().first().click()
+    // Results follow the keys; only those of the last key are meant.
+    await results().first().filter({ hasText: 'Sallow 110' }).click()
     await page.getByRole('heading', { level: 1, name: 'Setpoint' }).waitFor()
     const card = page.getByRole('article').first()
     expect(await card.textContent()).toMatch(/Closes\s\(make\spoint\)[\d.]+\sin\.\sw\.c\./)
@@ -88,7 +89,7 @@ describe('a technician with a phone', () => {
 
   test('does the whole of it by keyboard', async () => {
     await page.keyboard.type('sallow 110')
-    await results().first().waitFor()
+    await results().first().filter({ hasText: 'Sallow 110' }).waitFor()
     await page.keyboard.press('Tab')
     await page.keyboard.press('Enter')
     await page.getByRole('heading', { level: 1, name: 'Setpoint' }).waitFor()
