@@ -10,6 +10,7 @@ import { Empty } from '../ui/answers/Empty'
 import { letterForLetter } from '../ui/form/letterForLetter'
 import { FindResult } from './FindResult'
 import styles from './find.module.css'
+import { nearFrom, resultWords } from './resultWords'
 import { useRecentLookUps } from './useRecentLookUps'
 
 /** How many results are listed. Whoever needs more types one character more. */
@@ -26,7 +27,7 @@ export function FindScreen() {
   const entryOf = useMemo(() => new Map(entries.map((entry) => [entry.key, entry])), [entries])
   const index = useMemo(() => buildFindIndex(entries), [entries])
   const settings = useMemo(() => ratingSettings(file, now), [file, now])
-  const matches = useMemo(() => find(index, looked, listed), [index, looked])
+  const matches = useMemo(() => find(index, looked, listed + 1), [index, looked])
   const asked = looked.trim() !== ''
 
   useEffect(() => {
@@ -55,7 +56,7 @@ export function FindScreen() {
         />
       </form>
       <p role="status" className={styles.count}>
-        {asked && (matches.length === 0 ? 'Nothing found' : `${matches.length} found`)}
+        {asked && resultWords(matches, listed)}
       </p>
       {!asked && <BeforeTyping empty={entries.length === 0} />}
       {asked && matches.length === 0 && (
@@ -76,12 +77,18 @@ export function FindScreen() {
       )}
       {matches.length > 0 && (
         <ul className={styles.results} aria-label="Results">
-          {matches.map((match) => (
+          {matches.slice(0, listed).map((match) => (
             <li key={match.key}>
               <FindResult entry={entryOf.get(match.key)!} match={match} file={file} settings={settings} />
             </li>
           ))}
         </ul>
+      )}
+      {(matches[0]?.score ?? 0) >= nearFrom && (
+        <p>
+          None of these is yours?{' '}
+          <a href={`/ask?model=${encodeURIComponent(looked.trim())}`}>Ask for this rating</a>
+        </p>
       )}
     </div>
   )

@@ -3,6 +3,7 @@ import { describe, expect, test, vi } from 'vitest'
 import { FindScreen } from '@/app/find/FindScreen'
 import { marked } from '@/app/find/marked'
 import { remember } from '@/app/find/recentLookUps'
+import { resultWords } from '@/app/find/resultWords'
 import { fakeDevice, renderOn } from '../setup/fakeDevice'
 import { openAt } from '../setup/fakeNavigation'
 import { disputedRecords, ids } from '../setup/smallFile'
@@ -59,6 +60,16 @@ describe('FindScreen', () => {
     )
   })
 
+  test('a near number is never passed for the one that was typed', async () => {
+    await open('OM-7751')
+    expect(screen.getByRole('status').textContent).toMatch(/^Not on file as typed/)
+    expect(screen.getByRole('link', { name: 'Ask for this rating' }).getAttribute('href')).toBe(
+      '/ask?model=OM-7751',
+    )
+    type('OM-7731')
+    expect(screen.getByRole('status').textContent).toBe('1 found')
+  })
+
   test('keeps what was typed in the address, so that reload and a shared link lead here again', async () => {
     await open()
     type('om7731')
@@ -77,6 +88,19 @@ describe('FindScreen', () => {
       ],
     })
     expect(screen.getByRole('link', { name: 'Low fire, Larkfell 2' })).toBeDefined()
+  })
+})
+
+describe('resultWords(matches, listed)', () => {
+  const matches = (count: number, score: number) =>
+    Array.from({ length: count }, (_, index) => ({ key: `${index}`, score, text: 0, matched: [] }))
+  test('says how many there are, and that more were left out', () => {
+    expect(resultWords([], 12)).toBe('Nothing found')
+    expect(resultWords(matches(12, 0.2), 12)).toBe('12 found')
+    expect(resultWords(matches(13, 0.2), 12)).toBe('The first 12. Type more to narrow it down.')
+  })
+  test('says when nothing is what was typed', () => {
+    expect(resultWords(matches(2, 0.4), 12)).toMatch(/^Not on file as typed/)
   })
 })
 
