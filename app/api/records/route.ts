@@ -1,14 +1,12 @@
 import { batch } from '@/lib/records/answer'
 import { theLog } from '@/lib/server/database'
 import { answer, refuse } from '@/lib/server/http/answers'
+import { mostBatchBytes, tooLong } from '@/lib/server/http/bodyLimit'
 import { refuseCrossOrigin } from '@/lib/server/http/sameOrigin'
 import { readLimited } from '@/lib/server/log/readLimited'
 import { whatDoesNotFit } from '@/lib/server/log/whatDoesNotFit'
 import { whyNotStored } from '@/lib/server/log/whyNotStored'
 import { requireRole } from '@/lib/server/people/session'
-
-/** The most that one batch may weigh, in bytes. */
-const mostBytes = 5_000_000
 
 /** The one way into the log: `{ sentAt, records }` in, `{ answers }` out, record by record in the order sent. */
 export async function POST(request: Request): Promise<Response> {
@@ -35,9 +33,9 @@ export async function POST(request: Request): Promise<Response> {
 
 async function readJson(request: Request): Promise<{ json: unknown } | Response> {
   try {
-    const text = await readLimited(request, mostBytes)
+    const text = await readLimited(request, mostBatchBytes)
     if (text !== undefined) return { json: JSON.parse(text) }
-    return refuse(413, 'too-long', 'This is more than 5 MB. Send fewer records at a time.')
+    return refuse(413, 'too-long', `${tooLong(mostBatchBytes)} Send fewer records at a time.`)
   } catch (cause) {
     if (!(cause instanceof SyntaxError) && !(cause instanceof TypeError)) throw cause
     return refuse(400, 'malformed-json', 'What was sent is not JSON in UTF-8.')

@@ -1,10 +1,17 @@
 const MiB = 1024 * 1024
 
+/** The most that one batch of records may weigh, in bytes: at the door, and in the route that counts what arrives. */
+export const mostBatchBytes = 5 * MiB
+
+/** Says a limit to whoever sent too much. It is given in bytes, a whole number of MiB. */
+export const tooLong = (mostBytes: number): string =>
+  `This is too long: at most ${mostBytes / MiB} MiB can be sent here at once.`
+
 /** The longest body that a write to the API may have, by the start of its path. The first that fits counts. */
 const limits: [path: string, bytes: number][] = [
   ['/api/photos', 16 * MiB],
   ['/api/import', 16 * MiB],
-  ['/api/records', 4 * MiB],
+  ['/api/records', mostBatchBytes],
   ['/', MiB],
 ]
 
@@ -33,9 +40,5 @@ export function refuseBody({ method, path, contentLength, transferEncoding }: Se
   }
   const most = limits.find(([start]) => path.startsWith(start))![1]
   if (Number(contentLength ?? 0) <= most) return undefined
-  return {
-    status: 413,
-    code: 'too-long',
-    message: `This is too long: at most ${most / MiB} MiB can be sent here at once.`,
-  }
+  return { status: 413, code: 'too-long', message: tooLong(most) }
 }

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { refuseBody } from '@/lib/server/http/bodyLimit'
+import { mostBatchBytes, refuseBody } from '@/lib/server/http/bodyLimit'
 
 const MiB = 1024 * 1024
 const post = (path: string, bytes: number) =>
@@ -10,10 +10,16 @@ test('refuseBody lets a write of 1 MiB in, and not a byte more', () => {
   expect(post('/api/people/invitations', MiB + 1)).toMatchObject({ status: 413, code: 'too-long' })
 })
 
-test('refuseBody gives photos, imports and records more room', () => {
+test('refuseBody gives photos and imports more room', () => {
   expect(post('/api/photos', 16 * MiB)).toBeUndefined()
   expect(post('/api/photos', 16 * MiB + 1)?.message).toContain('16 MiB')
-  expect(post('/api/records', 4 * MiB + 1)?.status).toBe(413)
+})
+
+test('refuseBody lets a batch of records in up to the very limit of its route, and not a byte more', () => {
+  expect(mostBatchBytes).toBe(5 * MiB)
+  expect(post('/api/records', mostBatchBytes - 1)).toBeUndefined()
+  expect(post('/api/records', mostBatchBytes)).toBeUndefined()
+  expect(post('/api/records', mostBatchBytes + 1)).toMatchObject({ status: 413, code: 'too-long' })
 })
 
 test('refuseBody wants the length before the body', () => {
