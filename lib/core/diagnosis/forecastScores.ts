@@ -1,4 +1,4 @@
-import { wilsonInterval } from './wilsonInterval'
+import { wilsonInterval } from '../wilsonInterval'
 
 /** A forecast and what came true: a probability for every cause, and the place of the true one. */
 export type Forecast = { probabilities: readonly number[]; truth: number }

@@ -1,3 +1,4 @@
+export { wilsonInterval } from '../wilsonInterval'
 export {
   type Catalogue,
   type Cause,
@@ -43,4 +44,3 @@ export type { ReplayCase } from './replayTimeline'
 export { defaultRankingSettings, type RankingSettings } from './settings'
 export { type SimilarCase, similarCases } from './similarCases'
 export { type Outcome, type PlannedCheck, suggestChecks } from './suggestChecks'
-export { wilsonInterval } from './wilsonInterval'
