@@ -1,13 +1,16 @@
 import { z } from 'zod'
-import { defineKind, roles } from '../envelope'
+import { defineKind, type Refusal, roles } from '../envelope'
 import { line, recordId } from '../fields'
 
 const joinable = ['maker', 'equipment range', 'position', 'part', 'furnace', 'gauge']
 
-const positionWords: Readonly<Record<string, string>> = {
-  rangeId: 'their furnace range',
-  stage: 'their stage',
+/** What belongs to every rating at a position: where two positions differ in it, no rating is the other's. */
+const ratingNeeds: Readonly<Record<string, string>> = {
+  rangeId: 'the furnace range',
+  stage: 'the stage',
   kind: 'the kind of switch',
+  between: 'the points between which the pressure acts',
+  tap: 'where the hose ends',
   sense: 'suction or pressure',
 }
 
@@ -43,14 +46,19 @@ export const sameAs = defineKind<SameAsBody>({
         sentence: 'One of these parts is a factory part and the other is not. They cannot be the same part.',
       }
     }
-    const apart = Object.keys(positionWords).find((key) => kept?.body[key] !== duplicate?.body[key])
-    if (kept?.kind === 'position' && apart !== undefined) {
-      return {
-        rule: 'only like joins like',
-        sentence: `These positions differ in ${positionWords[apart]}. Their ratings are never one and the same.`,
-      }
-    }
-    return undefined
+    return kept?.kind === 'position' ? whyApart(kept.body, duplicate?.body ?? {}) : undefined
   },
   mayWithhold: [],
 })
+
+function whyApart(kept: Record<string, unknown>, duplicate: Record<string, unknown>): Refusal | undefined {
+  const apart = Object.keys(ratingNeeds).filter((key) => kept[key] !== duplicate[key])
+  if (apart.length === 0) return undefined
+  const named = apart.map((key) =>
+    key === 'rangeId' ? ratingNeeds[key] : `${ratingNeeds[key]} (${kept[key]}, ${duplicate[key]})`,
+  )
+  return {
+    rule: 'only like joins like',
+    sentence: `These positions differ in ${named.join(', and in ')}. Their ratings are never one and the same.`,
+  }
+}
