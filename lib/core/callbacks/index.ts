@@ -1,0 +1,6 @@
+export { wilsonInterval } from '../wilsonInterval'
+export { kaplanMeier, type SurvivalStep } from './kaplanMeier'
+export type { Lifetimes } from './lifetimes'
+export { type LogRank, logRank } from './logRank'
+export { type MedianTime, medianTime } from './medianTime'
+export { survivalAt } from './survivalAt'
