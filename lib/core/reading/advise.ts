@@ -30,12 +30,10 @@ export const leading = (comparison: Pick<Comparison, 'start' | 'run' | 'phase'>)
 function whenOpen(facts: Facts, outcome: Outcome): AdviceCode[] {
   const { reading } = facts
   const opensOnRise = reading.kind === 'opens on rise'
-  if (outcome === 'open')
-    return [
-      'open-contact-agrees-leave-it-fitted',
-      ...(opensOnRise ? (['find-what-raises-the-pressure'] as const) : airPathOf(reading)),
-    ]
-  if (outcome === 'unclear') return ['too-close-leave-it-fitted']
+  const airPath: AdviceCode[] = opensOnRise ? ['find-what-raises-the-pressure'] : airPathOf(reading)
+  if (outcome === 'open') return ['open-contact-agrees-leave-it-fitted', ...airPath]
+  // Hot, it has opened: something took the margin, however the reading is settled.
+  if (outcome === 'unclear') return ['too-close-leave-it-fitted', ...(isHot(reading.phase) ? airPath : [])]
   const codes: AdviceCode[] = ['before-the-switch-is-called-faulty', 'watch-for-a-minute']
   if (facts.closesAgain === 'not on file')
     codes.push(opensOnRise ? 'closing-point-not-on-file' : 'make-point-not-on-file')

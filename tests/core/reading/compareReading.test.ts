@@ -571,6 +571,56 @@ describe('compareReading: advice', () => {
       )
   })
 
+  test('too close to call, hot and open: how to settle it, and the air path in the order of work, as for too low', () => {
+    const open = { ...hot, contacts: 'open' } as const
+    const close = advice({
+      reading: reading([0.62], open),
+      rating: rating({ closes: limit(0.7, 0.05), opens: limit(0.55, 0.03) }),
+      instrument: coarseGauge,
+    })
+    expect(close.slice(0, 2)).toEqual(['too-close-leave-it-fitted', 'finer-manometer'])
+    const tooLow = advice({ reading: reading([0.3], open), rating: pair })
+    const airPath = tooLow.slice(
+      tooLow.indexOf('look-at-the-terminals'),
+      tooLow.indexOf('check-inducer-speed-and-volts') + 1,
+    )
+    expect(airPath.length).toBeGreaterThan(4)
+    expect(close.slice(2, 2 + airPath.length)).toEqual(airPath)
+    expect(close).not.toContain('before-the-switch-is-called-faulty')
+  })
+
+  test('too close to call, hot and open: the looks are those of the tap that was read', () => {
+    const close = advice({
+      reading: reading([0.56], { ...hot, contacts: 'open', tap: 'vent side' }),
+      rating: rating({ tap: 'vent side', opens: limit(0.55, 0.03) }),
+      instrument: coarseGauge,
+    })
+    expect(close).toContain('check-the-vent-is-whole')
+    expect(close).not.toContain('open-the-vent-for-a-moment')
+  })
+
+  test('too close to call of a switch that opens on rise, hot and open: look for what raises the pressure', () => {
+    const close = advice({
+      reading: reading([0.56], { ...hot, contacts: 'open', kind: 'opens on rise', sense: 'pressure' }),
+      rating: rating({ kind: 'opens on rise', sense: 'pressure', opens: limit(0.55, 0.03) }),
+      instrument: coarseGauge,
+    })
+    expect(close.slice(0, 1)).toEqual(['too-close-leave-it-fitted'])
+    expect(close).toContain('find-what-raises-the-pressure')
+    expect(close).not.toContain('look-at-the-terminals')
+  })
+
+  test('too close to call with the contact closed, or cold: nothing is said about the air path', () => {
+    for (const state of [{ ...hot, contacts: 'closed' } as const, { contacts: 'open' } as const])
+      expect(
+        advice({
+          reading: reading([0.56], state),
+          rating: rating({ closes: limit(0.56, 0.03), opens: limit(0.55, 0.03) }),
+          instrument: coarseGauge,
+        }),
+      ).not.toContain('look-at-the-terminals')
+  })
+
   test('every enough adds that this says nothing about combustion', () => {
     for (const contacts of ['open', 'closed', 'not read'] as const) {
       expect(advice({ reading: reading([0.9], { contacts }), rating: pair })).toContain('test-for-co')
