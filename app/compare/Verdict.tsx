@@ -21,6 +21,7 @@ import { otherUnit } from '../ui/words/pressureWords'
 import { Quiet } from '../ui/words/Quiet'
 import { SourceList } from '../ui/words/SourceList'
 import { Budget } from './Budget'
+import { ClosesAgainAt } from './ClosesAgainAt'
 import styles from './compare.module.css'
 import { StillMissing } from './StillMissing'
 
@@ -158,6 +159,9 @@ function Judged({ title, judgement, comparison, setpoint, unit, names }: JudgedP
             label={`Sources of the value it is held against`}
           />
         </div>
+      )}
+      {judgement.against === 'opens' && (
+        <ClosesAgainAt contacts={comparison.contacts} kind={comparison.kind} {...{ setpoint, unit, names }} />
       )}
     </section>
   )

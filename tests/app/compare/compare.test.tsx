@@ -25,6 +25,23 @@ const rated = [
   ]).map((record) => ({ ...record, seq: 50 })),
 ]
 
+/** The same with a break point, 0.45 ± 0.05 in. w.c., from the data plate as well. */
+const ratedTwice = [
+  ...rated,
+  ...held([
+    [
+      ids.counter,
+      'report',
+      {
+        ...rated.at(-1)!.body,
+        action: 'opens',
+        asWritten: 'OPEN -.45 ±.05 WC',
+        pascals: 0.45 * 249.08891,
+      },
+    ],
+  ]).map((record) => ({ ...record, seq: 51 })),
+]
+
 const open = (records = rated) => {
   openAt(`/compare?position=${ids.low}`)
   const device = fakeDevice({ records })
@@ -89,6 +106,37 @@ describe('CompareScreen', () => {
     expect(items.length).toBeGreaterThan(8)
     expect(items[0]).toMatch(/^Vent end outdoors/)
     expect(missing.textContent).toMatch(/drain/i)
+  })
+
+  test('too close to call, hot and open: what it needs to close again, with its standing, and the air path in order', () => {
+    open(ratedTwice)
+    read('0.46', 'Hot, steady')
+    expect(title('Too close to call')).toBeDefined()
+    const judged = screen.getByRole('heading', { level: 3, name: 'Will it stay on?' }).closest('section')!
+    expect(judged.textContent).toContain('against opens at 0.45 in. w.c.')
+    expect(judged.textContent).toContain('To close again it needs:')
+    expect(judged.textContent).toMatch(
+      /Closes \(make\u00a0point\)0\.58 in\. w\.c\.± 0\.05144 PaSupported 5 Jan 2026/,
+    )
+    const steps = [...title('Too close to call').closest('article')!.querySelectorAll('ol li')].map(
+      (step) => step.textContent ?? '',
+    )
+    expect(steps[0]).toMatch(/Leave it fitted/)
+    expect(steps.findIndex((step) => /^Outside: Outside first/.test(step))).toBeGreaterThan(0)
+    expect(steps.some((step) => /Open the vent at the furnace for a moment/.test(step))).toBe(true)
+  })
+
+  test('a switch that holds hot says what it would need once it has opened', () => {
+    open(ratedTwice)
+    read('0.80', 'Hot, steady', /^Closed/)
+    expect(screen.getByText('Once it has opened, to close again it needs:')).toBeDefined()
+  })
+
+  test('without a make point on file none is named', () => {
+    open([...equipmentRecords, ratedTwice.at(-1)!])
+    read('0.46', 'Hot, steady')
+    expect(title('Too close to call')).toBeDefined()
+    expect(screen.queryByText(/To close again/)).toBeNull()
   })
 
   test('more than the gauge can show gets no verdict, and says where the gauge ends', () => {
