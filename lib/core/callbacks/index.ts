@@ -1,6 +1,8 @@
 export { wilsonInterval } from '../wilsonInterval'
+export { type ChartPoint, type CountOf, controlChart } from './controlChart'
 export { kaplanMeier, type SurvivalStep } from './kaplanMeier'
 export type { Lifetimes } from './lifetimes'
 export { type LogRank, logRank } from './logRank'
 export { type MedianTime, medianTime } from './medianTime'
+export { type RateGroup, type ShrunkenRate, shrunkenRates } from './shrunkenRates'
 export { survivalAt } from './survivalAt'
