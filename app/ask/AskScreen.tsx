@@ -1,7 +1,7 @@
 'use client'
 
 import { useRouter, useSearchParams } from 'next/navigation'
-import { type FormEvent, useMemo } from 'react'
+import { useMemo } from 'react'
 import { needs } from '@/lib/records/kinds/ratingRequest'
 import { useDeviceState } from '../device/deviceContext'
 import { useAdd } from '../device/useAdd'
@@ -11,6 +11,7 @@ import { useSetpoint } from '../setpoint/useSetpoint'
 import { Problem } from '../ui/answers/Problem'
 import { Button } from '../ui/form/Button'
 import { Check } from '../ui/form/Check'
+import { Form } from '../ui/form/Form'
 import { TextArea } from '../ui/form/TextArea'
 import { TextField } from '../ui/form/TextField'
 import { PageHeader } from '../ui/paper/PageHeader'
@@ -25,7 +26,7 @@ const needWords: Record<(typeof needs)[number], string> = {
   'furnace left off': 'The furnace is left off',
 }
 
-type Form = {
+type AskForm = {
   model: string
   serial: string
   positionName: string
@@ -44,7 +45,7 @@ export function AskScreen() {
   const { address, setpoint } = useSetpoint()
   const furnace =
     address?.furnaceId === undefined ? undefined : file.furnaces.get(file.keptId(address.furnaceId))
-  const fresh = useMemo<Form>(
+  const fresh = useMemo<AskForm>(
     () => ({
       model: furnace?.body.model ?? query.get('model') ?? '',
       serial: furnace?.body.serial ?? '',
@@ -56,19 +57,19 @@ export function AskScreen() {
     }),
     [furnace, query],
   )
-  const { value: form, change, done } = useDraft<Form>(`ask ${query.toString()}`, fresh)
+  const { value: form, change, done } = useDraft<AskForm>(`ask ${query.toString()}`, fresh)
 
-  async function ask(event: FormEvent) {
-    event.preventDefault()
+  async function ask(): Promise<boolean> {
     const ids = await add([
       {
         kind: 'rating request',
         body: { ...form, positionId: setpoint?.position.id, furnaceId: furnace?.id },
       },
     ])
-    if (ids === undefined) return
+    if (ids === undefined) return false
     await done()
     router.push(address === undefined ? '/phone-desk' : setpointHref(address))
+    return true
   }
 
   return (
@@ -81,7 +82,7 @@ export function AskScreen() {
             : `${setpoint.position.body.name}, ${setpoint.maker?.body.name ?? ''} ${setpoint.range.body.name}`
         }
       />
-      <form onSubmit={ask} noValidate>
+      <Form save={ask}>
         <Sheet
           foot={
             <Button type="submit" kind="main">
@@ -160,7 +161,7 @@ export function AskScreen() {
             />
           </Stack>
         </Sheet>
-      </form>
+      </Form>
     </Stack>
   )
 }

@@ -1,13 +1,13 @@
 'use client'
 
 import { useRouter, useSearchParams } from 'next/navigation'
-import type { FormEvent } from 'react'
 import { useDeviceState } from '../device/deviceContext'
 import { useAdd } from '../device/useAdd'
 import { useDraft } from '../device/useDraft'
 import { Empty } from '../ui/answers/Empty'
 import { Refusal } from '../ui/answers/Refusal'
 import { Button } from '../ui/form/Button'
+import { Form } from '../ui/form/Form'
 import { TextField } from '../ui/form/TextField'
 import { Facts } from '../ui/paper/Facts'
 import { PageHeader } from '../ui/paper/PageHeader'
@@ -33,12 +33,12 @@ export function WithdrawScreen() {
       />
     )
   }
-  async function withdraw(event: FormEvent) {
-    event.preventDefault()
+  async function withdraw(): Promise<boolean> {
     const ids = await add([{ kind: 'withdrawal', body: { record: id, reason: value.reason } }])
-    if (ids === undefined) return
+    if (ids === undefined) return false
     await done()
     router.push(`/record?id=${id}`)
+    return true
   }
   return (
     <Stack>
@@ -54,7 +54,7 @@ export function WithdrawScreen() {
           instead={<a href={`/record?id=${id}`}>Back to the record</a>}
         />
       )}
-      <form onSubmit={withdraw} noValidate>
+      <Form save={withdraw}>
         <Sheet
           title="What is withdrawn"
           foot={
@@ -75,7 +75,7 @@ export function WithdrawScreen() {
             />
           </Stack>
         </Sheet>
-      </form>
+      </Form>
     </Stack>
   )
 }

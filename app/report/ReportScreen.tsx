@@ -1,7 +1,7 @@
 'use client'
 
 import { useRouter, useSearchParams } from 'next/navigation'
-import { type FormEvent, useMemo, useState } from 'react'
+import { useMemo, useState } from 'react'
 import { counting } from '@/lib/records/fold/teamFile'
 import type { ReportBody } from '@/lib/records/kinds/report'
 import { recordKinds } from '@/lib/records/registry'
@@ -16,6 +16,7 @@ import { Empty } from '../ui/answers/Empty'
 import { Problem } from '../ui/answers/Problem'
 import { Refusal } from '../ui/answers/Refusal'
 import { Button, ButtonLink } from '../ui/form/Button'
+import { Form } from '../ui/form/Form'
 import { TextField } from '../ui/form/TextField'
 import { Beside } from '../ui/paper/Beside'
 import { PageHeader } from '../ui/paper/PageHeader'
@@ -96,14 +97,14 @@ function ReportWith({
   const errorOf = (field: keyof ReportForm): string | undefined =>
     (asked ? open.get(field) : undefined) ?? trouble?.fields[fieldNames[field] ?? field]
 
-  async function save(event: FormEvent) {
-    event.preventDefault()
+  async function save(): Promise<boolean> {
     setAsked(true)
-    if (!read.ok || open.size > 0) return
+    if (!read.ok || open.size > 0) return false
     const ids = await add(bodies.map((body) => ({ kind: 'report', body })))
-    if (ids === undefined) return
+    if (ids === undefined) return false
     await done()
     router.push(setpointHref(address))
+    return true
   }
 
   const partOptions = counting(file.parts).map((part) => ({
@@ -134,7 +135,7 @@ function ReportWith({
           }
         />
       )}
-      <form onSubmit={save} noValidate>
+      <Form save={save}>
         <Stack>
           <Sheet title="What it says">
             <Stack>
@@ -185,15 +186,10 @@ function ReportWith({
                 <WhatItChanges bodies={whole} me={me.id} {...{ setpoint, file, now, furnace, unit }} />
               )}
               <Problem>{unplaced(trouble?.fields ?? {})}</Problem>
-              {asked && open.size > 0 && (
-                <Problem>
-                  {open.size === 1 ? 'One answer is missing' : `${open.size} answers are missing`}: see above.
-                </Problem>
-              )}
             </Stack>
           </Sheet>
         </Stack>
-      </form>
+      </Form>
     </Stack>
   )
 }

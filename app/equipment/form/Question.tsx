@@ -1,5 +1,5 @@
 import { type ReactNode, useId } from 'react'
-import { FieldError } from '../../ui/form/Field'
+import { errorIdOf, FieldError } from '../../ui/form/Field'
 import { Quiet } from '../../ui/words/Quiet'
 import styles from '../equipment.module.css'
 
@@ -8,9 +8,9 @@ type Props = { legend: string; hint?: string; error?: string; children: ReactNod
 /** A question whose answers are statements to tick, with its hint and what is wrong with the answer. */
 export function Question({ legend, hint, error, children }: Props) {
   const id = useId()
-  const described = [hint && `${id}-hint`, error && `${id}-error`].filter(Boolean).join(' ') || undefined
+  const described = [hint && `${id}-hint`, error && errorIdOf(id)].filter(Boolean).join(' ') || undefined
   return (
-    <fieldset aria-describedby={described}>
+    <fieldset id={id} aria-describedby={described}>
       <legend className={styles.legend}>{legend}</legend>
       {hint && (
         <span id={`${id}-hint`}>
@@ -18,7 +18,9 @@ export function Question({ legend, hint, error, children }: Props) {
         </span>
       )}
       {children}
-      <FieldError id={`${id}-error`}>{error}</FieldError>
+      <FieldError of={id} label={legend}>
+        {error}
+      </FieldError>
     </fieldset>
   )
 }

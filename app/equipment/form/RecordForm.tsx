@@ -1,9 +1,10 @@
 'use client'
 
-import { type FormEvent, type ReactNode, useEffect, useRef, useState } from 'react'
+import type { ReactNode } from 'react'
 import { Problem } from '../../ui/answers/Problem'
 import { Refusal } from '../../ui/answers/Refusal'
 import { Button } from '../../ui/form/Button'
+import { Form as CheckedForm } from '../../ui/form/Form'
 import { Sheet } from '../../ui/paper/Sheet'
 import { Row, Stack } from '../../ui/paper/Stack'
 import { Quiet } from '../../ui/words/Quiet'
@@ -19,23 +20,16 @@ type Props<Form extends object> = {
   children: ReactNode
 }
 
-/** The sheet of a form that becomes one record. After a try that fails, the first field to put right has the focus. */
+/** The sheet of a form that becomes one record. */
 export function RecordForm<Form extends object>({ record, submit, refused, onSaved, children }: Props<Form>) {
-  const form = useRef<HTMLFormElement>(null)
-  const [failed, setFailed] = useState(0)
-  useEffect(() => {
-    if (failed > 0) focusFirstError(form.current)
-  }, [failed])
-
-  async function save(event: FormEvent) {
-    event.preventDefault()
+  async function save(): Promise<boolean> {
     const id = await record.save()
-    if (id === undefined) setFailed((times) => times + 1)
-    else onSaved(id)
+    if (id !== undefined) onSaved(id)
+    return id !== undefined
   }
 
   return (
-    <form ref={form} onSubmit={save} noValidate>
+    <CheckedForm save={save}>
       <Sheet
         foot={
           <Button type="submit" kind="main">
@@ -66,12 +60,6 @@ export function RecordForm<Form extends object>({ record, submit, refused, onSav
           )}
         </Stack>
       </Sheet>
-    </form>
+    </CheckedForm>
   )
 }
-
-const focusFirstError = (form: HTMLFormElement | null): void =>
-  form
-    ?.querySelector('[role="alert"][id$="-error"]')
-    ?.parentElement?.querySelector<HTMLElement>('input, select, textarea')
-    ?.focus()

@@ -1,5 +1,5 @@
 import { type InputHTMLAttributes, type ReactNode, useId } from 'react'
-import { FieldError } from './Field'
+import { errorIdOf, FieldError } from './Field'
 import styles from './form.module.css'
 
 type Props = Omit<InputHTMLAttributes<HTMLInputElement>, 'style' | 'className' | 'type' | 'children'> & {
@@ -14,7 +14,7 @@ type Props = Omit<InputHTMLAttributes<HTMLInputElement>, 'style' | 'className' |
 export function Check({ label, hint, error, id: givenId, ...rest }: Props) {
   const ownId = useId()
   const id = givenId ?? ownId
-  const described = [hint && `${id}-hint`, error && `${id}-error`].filter(Boolean).join(' ') || undefined
+  const described = [hint && `${id}-hint`, error && errorIdOf(id)].filter(Boolean).join(' ') || undefined
   return (
     <div className={styles.field}>
       <label className={styles.chip} htmlFor={id}>
@@ -32,7 +32,9 @@ export function Check({ label, hint, error, id: givenId, ...rest }: Props) {
           {hint}
         </p>
       )}
-      <FieldError id={`${id}-error`}>{error}</FieldError>
+      <FieldError of={id} label={label}>
+        {error}
+      </FieldError>
     </div>
   )
 }

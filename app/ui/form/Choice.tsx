@@ -1,5 +1,5 @@
 import { type ReactNode, useId } from 'react'
-import { FieldError } from './Field'
+import { errorIdOf, FieldError } from './Field'
 import styles from './form.module.css'
 import type { Option } from './option'
 
@@ -22,9 +22,9 @@ type Props<Value extends string> = {
 export function Choice<Value extends string>(props: Props<Value>) {
   const { legend, name, options, hint, error, value, onChoose, defaultValue, required } = props
   const id = useId()
-  const described = [hint && `${id}-hint`, error && `${id}-error`].filter(Boolean).join(' ') || undefined
+  const described = [hint && `${id}-hint`, error && errorIdOf(id)].filter(Boolean).join(' ') || undefined
   return (
-    <fieldset className={styles.field} aria-describedby={described}>
+    <fieldset id={id} className={styles.field} aria-describedby={described}>
       <legend className={styles.label}>{legend}</legend>
       {hint && (
         <p className={styles.hint} id={`${id}-hint`}>
@@ -52,7 +52,9 @@ export function Choice<Value extends string>(props: Props<Value>) {
           </label>
         ))}
       </div>
-      <FieldError id={`${id}-error`}>{error}</FieldError>
+      <FieldError of={id} label={legend}>
+        {error}
+      </FieldError>
     </fieldset>
   )
 }

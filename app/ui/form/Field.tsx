@@ -1,4 +1,5 @@
 import { type ReactNode, useId } from 'react'
+import { useReportError } from './fieldErrors'
 import styles from './form.module.css'
 
 /** What every control of a form is given beside its own attributes. */
@@ -17,6 +18,9 @@ export type FieldTies = {
   'aria-invalid': true | undefined
 }
 
+/** The id of a control's error line, for its description. */
+export const errorIdOf = (controlId: string): string => `${controlId}-error`
+
 type Props = FieldWords & { children: (ties: FieldTies) => ReactNode; id?: string }
 
 /** Label, hint, control and error, tied together. TextField, TextArea, Select and NumberPad are built on it. */
@@ -24,8 +28,7 @@ export function Field({ label, hint, error, children, id: givenId }: Props) {
   const ownId = useId()
   const id = givenId ?? ownId
   const hintId = `${id}-hint`
-  const errorId = `${id}-error`
-  const describedBy = [hint && hintId, error && errorId].filter(Boolean).join(' ') || undefined
+  const describedBy = [hint && hintId, error && errorIdOf(id)].filter(Boolean).join(' ') || undefined
   return (
     <div className={styles.field}>
       <label htmlFor={id} className={styles.label}>
@@ -37,16 +40,27 @@ export function Field({ label, hint, error, children, id: givenId }: Props) {
         </p>
       )}
       {children({ id, 'aria-describedby': describedBy, 'aria-invalid': error ? true : undefined })}
-      <FieldError id={errorId}>{error}</FieldError>
+      <FieldError of={id} label={label}>
+        {error}
+      </FieldError>
     </div>
   )
 }
 
-/** The error line of a control. It is read out when it appears. */
-export function FieldError({ id, children }: { id: string; children?: ReactNode }) {
+type ErrorProps = {
+  /** Id of the control, or of the group of controls. */
+  of: string
+  /** Names it in the list above the form. */
+  label: ReactNode
+  children?: ReactNode
+}
+
+/** The error line of a control, or of a group of controls. It is read out when it appears, and told to the form. */
+export function FieldError({ of: controlId, label, children }: ErrorProps) {
+  useReportError(controlId, label, Boolean(children))
   if (!children) return null
   return (
-    <p role="alert" id={id} className={styles.error}>
+    <p role="alert" id={errorIdOf(controlId)} className={styles.error}>
       {children}
     </p>
   )

@@ -1,10 +1,11 @@
-import { render, screen } from '@testing-library/react'
+import { act, render, screen, within } from '@testing-library/react'
 import userEvent from '@testing-library/user-event'
 import { useState } from 'react'
 import { expect, test, vi } from 'vitest'
 import { Button, ButtonLink } from '@/app/ui/form/Button'
 import { Check } from '@/app/ui/form/Check'
 import { Choice } from '@/app/ui/form/Choice'
+import { Form } from '@/app/ui/form/Form'
 import { NumberPad } from '@/app/ui/form/NumberPad'
 import { Select } from '@/app/ui/form/Select'
 import { TextArea } from '@/app/ui/form/TextArea'
@@ -183,4 +184,126 @@ test('Button that is busy says with what, keeps the focus, and does nothing twic
 test('ButtonLink is a link', () => {
   render(<ButtonLink href="/log">To the log</ButtonLink>)
   expect(screen.getByRole('link', { name: 'To the log' }).getAttribute('href')).toBe('/log')
+})
+
+const fuels = [
+  { value: 'gas', words: 'Natural gas' },
+  { value: 'propane', words: 'Propane' },
+] as const
+
+/** Three questions; what is typed or chosen answers each, and only an answered form is saved. */
+function Asking({ saved }: { saved: () => void }) {
+  const [tried, setTried] = useState(false)
+  const [answers, setAnswers] = useState({ name: '', fuel: '', stage: '' })
+  const change = (part: Partial<typeof answers>) => setAnswers({ ...answers, ...part })
+  const gap = (field: keyof typeof answers) => (tried && answers[field] === '' ? 'Answer this.' : undefined)
+  const save = () => {
+    setTried(true)
+    if (Object.values(answers).includes('')) return false
+    saved()
+    return true
+  }
+  return (
+    <Form save={save}>
+      <TextField
+        name="name"
+        label="Name"
+        value={answers.name}
+        onChange={(event) => change({ name: event.target.value })}
+        error={gap('name')}
+      />
+      <Choice
+        legend="Which fuel?"
+        name="fuel"
+        options={fuels}
+        value={answers.fuel === '' ? null : (answers.fuel as 'gas')}
+        onChoose={(fuel) => change({ fuel })}
+        error={gap('fuel')}
+      />
+      <details>
+        <summary>More</summary>
+        <Select
+          name="stage"
+          label="Stage"
+          none="Choose one"
+          options={[{ value: 'low', words: 'Low fire' }]}
+          value={answers.stage}
+          onChange={(event) => change({ stage: event.target.value })}
+          error={gap('stage')}
+        />
+      </details>
+      <Button type="submit">Save</Button>
+    </Form>
+  )
+}
+
+test('Form that is not answered says above how many answers are missing, and has the focus on the first of them', async () => {
+  const person = userEvent.setup()
+  const { container } = render(<Asking saved={() => {}} />)
+  expect(screen.queryByRole('navigation')).toBeNull()
+  await person.click(screen.getByRole('button', { name: 'Save' }))
+  const missing = screen.getByRole('navigation', { name: 'Answers to put right' })
+  expect(within(missing).getByRole('alert').textContent).toBe('3 answers are missing or not clear')
+  expect(
+    within(missing)
+      .getAllByRole('link')
+      .map((link) => link.textContent),
+  ).toEqual(['Name', 'Which fuel?', 'Stage'])
+  expect(missing.compareDocumentPosition(screen.getByRole('textbox', { name: 'Name' }))).toBe(
+    Node.DOCUMENT_POSITION_FOLLOWING,
+  )
+  expect(document.activeElement).toBe(screen.getByRole('textbox', { name: 'Name' }))
+  expect(await accessibilityFaults(container)).toEqual([])
+})
+
+test('Form leads by keyboard to each missing answer, of a group to its first, and unfolds what is folded away', async () => {
+  const person = userEvent.setup()
+  render(<Asking saved={() => {}} />)
+  await person.click(screen.getByRole('button', { name: 'Save' }))
+  const follow = async (name: string) => {
+    screen.getByRole('link', { name }).focus()
+    await person.keyboard('{Enter}')
+  }
+  await follow('Which fuel?')
+  expect(document.activeElement).toBe(screen.getByRole('radio', { name: 'Natural gas' }))
+  expect(screen.getByText('More').closest('details')!.open).toBe(false)
+  await follow('Stage')
+  expect(screen.getByText('More').closest('details')!.open).toBe(true)
+  expect(document.activeElement).toBe(screen.getByRole('combobox', { name: 'Stage' }))
+})
+
+test('Form counts what is still missing as it is answered, and goes to the first again at the next try', async () => {
+  const person = userEvent.setup()
+  const saved = vi.fn()
+  render(<Asking saved={saved} />)
+  const save = screen.getByRole('button', { name: 'Save' })
+  await person.click(save)
+  await person.type(screen.getByRole('textbox', { name: 'Name' }), 'Orrin')
+  await person.click(screen.getByRole('radio', { name: 'Propane' }))
+  expect(screen.getByText('1 answer is missing or not clear')).toBeDefined()
+  await person.click(save)
+  expect(document.activeElement).toBe(screen.getByRole('combobox', { name: 'Stage' }))
+  expect(saved).not.toHaveBeenCalled()
+  await person.selectOptions(screen.getByRole('combobox', { name: 'Stage' }), 'Low fire')
+  expect(screen.queryByRole('navigation')).toBeNull()
+  await person.click(save)
+  expect(saved).toHaveBeenCalledTimes(1)
+})
+
+test('Form pressed twice while it saves saves once', async () => {
+  const person = userEvent.setup()
+  let finish = (_saved: boolean) => {}
+  const save = vi.fn(() => new Promise<boolean>((done) => (finish = done)))
+  render(
+    <Form save={save}>
+      <Button type="submit">Save</Button>
+    </Form>,
+  )
+  await person.click(screen.getByRole('button', { name: 'Save' }))
+  await person.click(screen.getByRole('button', { name: 'Save' }))
+  expect(save).toHaveBeenCalledTimes(1)
+  await act(async () => finish(true))
+  await person.click(screen.getByRole('button', { name: 'Save' }))
+  expect(save).toHaveBeenCalledTimes(2)
+  await act(async () => finish(true))
 })
