@@ -38,6 +38,16 @@ export const combustionAndCabinetFindings = {
   },
   'flame-moves-at-blower-start': { name: 'Flame moves as the air blower starts' },
   'soot-or-rust-flakes': { name: 'Soot or rust flakes' },
+  'gap-in-door-or-box-seal': { name: 'Gap at door, burner-box seal or grommet' },
+  'air-drawn-in-at-a-joint': {
+    name: 'Air drawn in at a joint before the inducer',
+    hint: 'Smoke is pulled in, or the reading rises when the joint is taped.',
+  },
+  'pressure-across-exchanger': {
+    name: 'Pressure across the exchanger',
+    hint: 'Against the manual’s figure, measured by the maker’s method.',
+    values: ['as the manual says', 'not as the manual says'],
+  },
   'room-tight-or-louvre-shut': { name: 'Room tight, or a louvre shut' },
   'gas-input': {
     name: 'Gas input, clocked',

@@ -40,6 +40,14 @@ export const electricalAndPartFindings = {
     values: ['as rated', 'slow, or amps high'],
     proves: { look: 'inducerSoundAndVolts', whenValue: { 'slow, or amps high': 'fault found' } },
   },
+  'inducer-wheel': {
+    name: 'Inducer wheel',
+    values: ['sound and tight on the shaft', 'loose, cracked or corroded', 'packed with debris'],
+    proves: {
+      look: 'inducerSoundAndVolts',
+      whenValue: { 'loose, cracked or corroded': 'fault found', 'packed with debris': 'fault found' },
+    },
+  },
   'inducer-not-the-named-part': { name: 'Inducer is not the part named for this furnace' },
   'switch-wiring': {
     name: 'Wires and terminals of the switch',

@@ -1,16 +1,17 @@
 import type { Chances } from '@/lib/core/diagnosis'
 import { chancesFrom, type WordsByValue } from '../likelihoods/chances'
-import { usualWordOfGoodOrder, usualWordOfTrouble } from '../likelihoods/words'
+import { usualWordOfDanger, usualWordOfGoodOrder, usualWordOfTrouble } from '../likelihoods/words'
 import { commonPractice } from '../provenance'
 import { type FindingEntry, type FindingGroup, seenOrRuledOut, type WrittenFinding } from './types'
 
 /** Chance of each value in a furnace whose trouble has nothing to do with the finding. */
-function usualChances({ is = 'trouble', values, usual }: WrittenFinding): Chances {
+function usualChances({ is = 'trouble', values, usual, danger }: WrittenFinding): Chances {
   const all: readonly string[] = values ?? seenOrRuledOut
   if (is === 'fact') return Object.fromEntries(all.map((value) => [value, 1 / all.length]))
   if (is === 'good order') return chancesFrom(all, { [all[0]!]: usualWordOfGoodOrder })
   const outOfOrder = values === undefined ? ['seen'] : values.slice(1)
-  const words: WordsByValue = Object.fromEntries(outOfOrder.map((value) => [value, usualWordOfTrouble]))
+  const word = danger === undefined ? usualWordOfTrouble : usualWordOfDanger
+  const words: WordsByValue = Object.fromEntries(outOfOrder.map((value) => [value, word]))
   return chancesFrom(all, { ...words, ...usual })
 }
 

@@ -6,6 +6,7 @@ export const sequenceFindings = {
     name: 'Inducer on a call for heat',
     hint: 'The call is there at the control. Does the inducer turn?',
     values: ['starts', 'never starts', 'hums, does not turn'],
+    usual: { 'never starts': 'almost never', 'hums, does not turn': 'almost never' },
   },
   'switch-after-inducer-start': {
     name: 'Pressure switch after the inducer starts',
@@ -15,6 +16,7 @@ export const sequenceFindings = {
       'never closes, waits and times out',
       'read as closed before the inducer starts',
     ],
+    usual: { 'read as closed before the inducer starts': 'almost never' },
   },
   'drops-out': {
     name: 'Burners lost because the switch opened',

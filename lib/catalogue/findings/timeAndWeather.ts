@@ -12,7 +12,7 @@ export const timeAndWeatherFindings = {
     name: 'With the wind from one direction',
     hint: 'Note the point of the compass.',
   },
-  'on-calm-days-too': { name: 'On calm days too' },
+  'on-calm-days-too': { name: 'On calm days too', usual: { seen: 'usually' } },
   'in-thaw-or-rain': { name: 'In thaw or rain' },
   'after-snowfall-or-drift': { name: 'After snowfall or drifting snow' },
   'first-start-of-season': { name: 'On the first start of the season' },

@@ -47,7 +47,8 @@ export type FindingEntry = Finding & {
 /**
  * A finding as it is written down. Without values it is there or ruled out. What is usual in a furnace whose trouble
  * has nothing to do with it follows from what the finding is:
- * - 'trouble' (the default): seldom seen; of many values the first is the good one, each of the others seldom;
+ * - 'trouble' (the default): seldom seen, a danger almost never; of many values the first is the good one, each of
+ *   the others is seldom seen;
  * - 'good order': usually seen;
  * - 'fact': every value as likely as any other.
  */

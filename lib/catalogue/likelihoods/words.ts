@@ -17,6 +17,9 @@ export type LikelihoodWord = keyof typeof chanceOfWord
 /** How often something out of order is seen in a furnace whose trouble has nothing to do with it. */
 export const usualWordOfTrouble: LikelihoodWord = 'seldom'
 
+/** How often a danger is seen there. */
+export const usualWordOfDanger: LikelihoodWord = 'almost never'
+
 /** How often something in order is seen there. */
 export const usualWordOfGoodOrder: LikelihoodWord = 'usually'
 
