@@ -1,0 +1,66 @@
+import type { WrittenCheck } from './types'
+
+/** Before going in, and while asking. */
+export const checksAtTheDoor = {
+  'ask-about-alarm-and-health': {
+    name: 'Ask about alarm, gas and health',
+    what: 'Is a CO alarm sounding, does anybody smell gas, is anybody unwell? Ask before going in.',
+    minutes: 1,
+    tool: 'none',
+    by: 'look',
+    state: 'left as found',
+    danger: true,
+    reveals: ['smell-of-gas', 'co-alarm-sounding', 'anyone-unwell'],
+  },
+  'carry-a-co-meter-in': {
+    name: 'Carry a CO meter in',
+    what: 'Switch it on outdoors, carry it in before you, and keep it on until you leave.',
+    minutes: 2,
+    tool: 'CO meter',
+    by: 'look',
+    state: 'left as found',
+    danger: true,
+    reveals: ['room-co-above-limit'],
+  },
+  'ask-about-the-weather': {
+    name: 'Ask in what weather',
+    what: 'In what weather does it happen: cold, wind and from where, thaw, rain, snow, mild days?',
+    minutes: 2,
+    tool: 'none',
+    by: 'look',
+    state: 'left as found',
+    reveals: [
+      'long-runs-in-bitter-cold',
+      'in-high-wind',
+      'in-one-wind-direction',
+      'on-calm-days-too',
+      'in-thaw-or-rain',
+      'after-snowfall-or-drift',
+      'in-mild-weather-only',
+    ],
+  },
+  'ask-when-it-happens': {
+    name: 'Ask when it happens, and since when',
+    what: 'First call of the morning, first start of the season, other appliances on? Since when, and after which work? Do the neighbours have it too?',
+    minutes: 3,
+    tool: 'none',
+    by: 'look',
+    state: 'left as found',
+    reveals: [
+      'first-call-of-the-morning',
+      'first-start-of-season',
+      'when-trouble-began',
+      'with-other-appliances-on',
+      'neighbours-alike',
+    ],
+  },
+  'look-up-earlier-visits': {
+    name: 'Look up earlier visits',
+    what: 'Was anybody here in the last 30 days, or in the same month last year, for the same thing?',
+    minutes: 1,
+    tool: 'none',
+    by: 'look',
+    state: 'left as found',
+    reveals: ['again-within-30-days', 'same-month-last-year'],
+  },
+} as const satisfies Record<string, WrittenCheck>
