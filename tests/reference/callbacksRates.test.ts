@@ -113,11 +113,13 @@ describe('rat tumours', () => {
     const all = [...groups, { count: 4, of: 14 }]
     const typicalSize = all.reduce((sum, { of }) => sum + of, 0) / all.length
     // (α + β)^(−5/2) is strength^(−3/2) with a flat mean; our own prior is divided out.
-    const cells = betaBinomialPosterior(all).map(({ mean, strength, weight }) => ({
-      alpha: mean * strength,
-      beta: (1 - mean) * strength,
-      weight: weight * strength ** -1.5 * (typicalSize + strength) ** 2 * Math.sqrt(mean * (1 - mean)),
-    }))
+    const cells = betaBinomialPosterior(all)
+      .flat()
+      .map(({ mean, strength, weight }) => ({
+        alpha: mean * strength,
+        beta: (1 - mean) * strength,
+        weight: weight * strength ** -1.5 * (typicalSize + strength) ** 2 * Math.sqrt(mean * (1 - mean)),
+      }))
     const whole = cells.reduce((sum, { weight }) => sum + weight, 0)
     const expected = (of: 'alpha' | 'beta') =>
       cells.reduce((sum, cell) => sum + cell.weight * cell[of], 0) / whole

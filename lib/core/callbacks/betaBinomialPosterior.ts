@@ -18,14 +18,15 @@ export function logLikelihood(tallies: readonly Tally[], mean: number, strength:
 
 /** Cells along one scale while looking for where the weight is, and of the final grid. */
 const looking = 16
-const final = { means: 24, shrinkages: 40 }
+const final = { means: 24, shrinkages: 24 }
 /** What lies this far below the best (in log-likelihood) carries less than a ten-millionth of its weight. */
 const negligible = 18
 /** Each look closes in at least threefold, so even a million jobs are found long before this. */
 const mostLooks = 20
 
 /**
- * What the counts of all groups together say about the rates of such groups, as a grid of weighted explanations.
+ * What the counts of all groups together say about the rates of such groups: weighted explanations, one row for each
+ * strength, from weak to strong.
  *
  * Beforehand, the mean is as Jeffreys has it, Beta(½, ½), and the shrinkage strength / (strength + n₀) of a typical
  * group is equally likely to be anything between 0 and 1 (uniform shrinkage prior: C. L. Christiansen & C. N. Morris,
@@ -34,20 +35,18 @@ const mostLooks = 20
  * breadth. For every shrinkage the cells of the mean are laid where that row's weight is (the likelihood has one
  * summit along the mean).
  */
-export function betaBinomialPosterior(groups: readonly { count: number; of: number }[]): Explanation[] {
+export function betaBinomialPosterior(groups: readonly { count: number; of: number }[]): Explanation[][] {
   const tallies = tally(groups)
   const typicalSize = groups.reduce((sum, { of }) => sum + of, 0) / groups.length
   const strengthOf = (shrinkage: number) => (typicalSize * shrinkage) / (1 - shrinkage)
   const rowWeight = (shrinkage: number) => logSum(row(tallies, strengthOf(shrinkage)))
-  const cells = middles(whereWeightIs([0, 1], rowWeight), final.shrinkages).flatMap((shrinkage) =>
+  const rows = middles(whereWeightIs([0, 1], rowWeight), final.shrinkages).map((shrinkage) =>
     row(tallies, strengthOf(shrinkage)),
   )
-  const whole = logSum(cells)
-  return cells.map(({ mean, strength, logWeight }) => ({
-    mean,
-    strength,
-    weight: Math.exp(logWeight - whole),
-  }))
+  const whole = logSum(rows.flat())
+  return rows.map((cells) =>
+    cells.map(({ mean, strength, logWeight }) => ({ mean, strength, weight: Math.exp(logWeight - whole) })),
+  )
 }
 
 /** The explanations of one strength. */

@@ -1,5 +1,5 @@
-import betaQuantile from '@stdlib/stats-base-dists-beta-quantile'
 import { betaBinomialPosterior, type Explanation } from './betaBinomialPosterior'
+import { betaMixtureQuantile, merged } from './betaMixture'
 
 export type RateGroup = { group: string; count: number; of: number }
 
@@ -22,12 +22,12 @@ export type ShrunkenRate = RateGroup & {
  *
  * Where the groups differ no more than chance makes them, the rates come out nearly alike, and their intervals near
  * that of all jobs together; never narrower than chance allows, because how much the groups differ is itself known
- * only roughly. The interval is equal-tailed, of the beta distribution with the posterior's mean and variance.
+ * only roughly. The interval is equal-tailed.
  *
  * @param groups each with of ≥ 1, whole numbers; one group alone is drawn only slightly, towards a half
  * @param confidence between 0 and 1
  * @throws RangeError when a count is not whole or not from 0 to `of`, or the confidence is out of range
- * @example 1 of 1 beside 4 of 40, 6 of 60 and 2 of 25: 0.15, interval 0.02 to 0.40
+ * @example 1 of 1 beside 4 of 40, 6 of 60 and 2 of 25: 0.15, interval 0.05 to 0.43
  */
 export function shrunkenRates(groups: readonly RateGroup[], confidence = 0.95): ShrunkenRate[] {
   if (!(confidence > 0 && confidence < 1))
@@ -37,27 +37,37 @@ export function shrunkenRates(groups: readonly RateGroup[], confidence = 0.95): 
       throw new RangeError('shrunkenRates requires whole numbers with 0 ≤ count ≤ of, of ≥ 1')
   if (groups.length === 0) return []
   const explanations = betaBinomialPosterior(groups)
-  return groups.map((group) => shrink(group, explanations, confidence))
+  const shrunken = new Map<string, Omit<ShrunkenRate, 'group'>>()
+  return groups.map(({ group, count, of }) => {
+    const key = `${count} of ${of}`
+    const rate = shrunken.get(key) ?? shrink({ count, of }, explanations, confidence)
+    shrunken.set(key, rate)
+    return { group, ...rate }
+  })
 }
 
 function shrink(
-  { group, count, of }: RateGroup,
-  explanations: readonly Explanation[],
+  { count, of }: Omit<RateGroup, 'group'>,
+  explanations: readonly (readonly Explanation[])[],
   confidence: number,
-): ShrunkenRate {
+): Omit<ShrunkenRate, 'group'> {
   let ownWeight = 0
   let pull = 0
-  let second = 0
-  for (const { mean, strength, weight } of explanations) {
-    const rate = (count + mean * strength) / (of + strength)
-    ownWeight += (weight * of) / (of + strength)
-    pull += (weight * mean * strength) / (of + strength)
-    second += weight * (rate ** 2 + (rate * (1 - rate)) / (of + strength + 1))
-  }
+  const rows = explanations.map((row) =>
+    row.map(({ mean, strength, weight }) => {
+      const rate = (count + mean * strength) / (of + strength)
+      ownWeight += (weight * of) / (of + strength)
+      pull += (weight * mean * strength) / (of + strength)
+      return { mean: rate, secondMoment: rate ** 2 + (rate * (1 - rate)) / (of + strength + 1), weight }
+    }),
+  )
+  // Explanations of one strength make nearly a beta distribution together; those of different strengths do not.
+  const parts = rows.map(merged).filter(({ weight }) => weight > 0)
+  const interval = [
+    betaMixtureQuantile(parts, (1 - confidence) / 2),
+    betaMixtureQuantile(parts, (1 + confidence) / 2),
+  ] as const
   const ownRate = count / of
   const rate = ownWeight * ownRate + pull
-  const size = (rate * (1 - rate)) / (second - rate ** 2) - 1
-  const end = (tail: number) => betaQuantile(tail, rate * size, (1 - rate) * size)
-  const interval = [end((1 - confidence) / 2), end((1 + confidence) / 2)] as const
-  return { group, count, of, ownRate, rate, interval, drawnTowards: pull / (1 - ownWeight), ownWeight }
+  return { count, of, ownRate, rate, interval, drawnTowards: pull / (1 - ownWeight), ownWeight }
 }
