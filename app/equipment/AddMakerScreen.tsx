@@ -8,6 +8,8 @@ import { TextArea } from '../ui/form/TextArea'
 import { TextField } from '../ui/form/TextField'
 import { PageHeader } from '../ui/paper/PageHeader'
 import { Stack } from '../ui/paper/Stack'
+import { isNearOpen, type Near, NearQuestion, nearGap } from './form/NearQuestion'
+import { nearNames } from './form/nearNames'
 import { RecordForm } from './form/RecordForm'
 import { namesOf, readsTheSame } from './form/readsTheSame'
 import { isTwinOpen, joinHref, type Twin, TwinQuestion, twinGap, twinNamed } from './form/TwinQuestion'
@@ -28,22 +30,34 @@ export function AddMakerScreen() {
       words: file.makers.get(id)?.body.name ?? '',
       href: `/record?id=${id}`,
     }))
+  const nearTo = (name: string): Near[] =>
+    twinsOf(name).length > 0
+      ? []
+      : nearNames(names, name).map((id) => ({ id, words: file.makers.get(id)?.body.name ?? '' }))
   const record = useRecordForm({
     draft: 'add maker',
-    fresh: { name: '', note: '', twin: '' },
+    fresh: { name: '', note: '', twin: '', another: '' },
     kind: 'maker',
-    read: ({ name, note, twin }): FormAnswer => {
+    read: ({ name, note, twin, another }): FormAnswer => {
       if (name.trim() === '') return { gaps: { name: 'Type the maker’s name.' } }
+      if (isNearOpen(another, nearTo(name))) return { gaps: { another: nearGap('maker') } }
       return isTwinOpen(twin, twinsOf(name)) ? { gaps: { twin: twinGap } } : { body: { name, note } }
     },
   })
   const { form, change, errorAt } = record
   const twins = twinsOf(form.name)
 
+  const rangeHref = (maker: string) =>
+    `/equipment/add-range?${new URLSearchParams({ maker, ...(model === '' ? {} : { model }) })}`
+
+  function use(id: string) {
+    record.startAfresh()
+    router.push(rangeHref(id))
+  }
+
   function saved(id: string) {
     const again = twinNamed('again', form.twin, twins)
-    const next = new URLSearchParams({ maker: id, ...(model === '' ? {} : { model }) })
-    router.push(again === undefined ? `/equipment/add-range?${next}` : joinHref('maker', id, again))
+    router.push(again === undefined ? rangeHref(id) : joinHref('maker', id, again))
   }
 
   return (
@@ -75,6 +89,14 @@ export function AddMakerScreen() {
           answer={form.twin}
           onAnswer={(twin) => change({ twin })}
           error={errorAt('twin')}
+        />
+        <NearQuestion
+          what="maker"
+          near={nearTo(form.name)}
+          answer={form.another}
+          onAnswer={(another) => change({ another })}
+          onUse={use}
+          error={errorAt('another')}
         />
         <TextArea
           label="Note"

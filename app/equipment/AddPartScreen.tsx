@@ -4,6 +4,7 @@ import { useRouter, useSearchParams } from 'next/navigation'
 import { useMemo, useState } from 'react'
 import { counting } from '@/lib/records/fold/teamFile'
 import { partClasses } from '@/lib/records/kinds/part'
+import { partsByPosition } from '@/lib/records/view/findEntries'
 import { useDeviceState } from '../device/deviceContext'
 import { Select } from '../ui/form/Select'
 import { TextArea } from '../ui/form/TextArea'
@@ -12,6 +13,8 @@ import { PageHeader } from '../ui/paper/PageHeader'
 import { Stack } from '../ui/paper/Stack'
 import { candidatesOf } from './candidates'
 import { Explained } from './form/Explained'
+import { isNearOpen, type Near, NearQuestion, nearGap } from './form/NearQuestion'
+import { nearNames } from './form/nearNames'
 import { PositionsPicker } from './form/PositionsPicker'
 import { RecordForm } from './form/RecordForm'
 import { namesOf, readsTheSame } from './form/readsTheSame'
@@ -47,22 +50,43 @@ export function AddPartScreen() {
       const words = part && `${part.body.partNumber} (${partClassNames[part.body.class].toLowerCase()})`
       return words === undefined ? [] : [{ id, words, href: `/record?id=${id}` }]
     })
+  // A number near that of another part of the same position; elsewhere neighbours are the rule.
+  const nearTo = (form: PartForm): Near[] => {
+    if (form.class === 'general-purpose' || twinsOf(form).length > 0) return []
+    const parts = partsByPosition(file)
+    const listed = new Map(
+      form.positionIds.flatMap((id) => parts.get(file.keptId(id)) ?? []).map((part) => [part.id, part]),
+    )
+    const numbers = namesOf([...listed.values()].map(({ id, body }) => ({ id, text: body.partNumber })))
+    return nearNames(numbers, form.partNumber).map((id) => ({
+      id,
+      words: listed.get(id)?.body.partNumber ?? '',
+    }))
+  }
   const record = useRecordForm({
     draft: `add part ${query}`,
     fresh,
     kind: 'part',
     read: (form) => {
       const answer = readPartForm(form)
-      return 'body' in answer && isTwinOpen(form.twin, twinsOf(form)) ? { gaps: { twin: twinGap } } : answer
+      if (!('body' in answer)) return answer
+      if (isTwinOpen(form.twin, twinsOf(form))) return { gaps: { twin: twinGap } }
+      return isNearOpen(form.another, nearTo(form)) ? { gaps: { another: nearGap('part') } } : answer
     },
   })
   const { form, change, errorAt } = record
   const twins = twinsOf(form)
 
+  const next = returnTo(query, range === undefined ? '/equipment' : `/equipment/range?id=${range.id}`)
+
+  function use() {
+    record.startAfresh()
+    router.push(next)
+  }
+
   function saved(id: string) {
     const again = twinNamed('again', form.twin, twins)
-    const place = range === undefined ? '/equipment' : `/equipment/range?id=${range.id}`
-    router.push(again === undefined ? returnTo(query, place) : joinHref('part', id, again))
+    router.push(again === undefined ? next : joinHref('part', id, again))
   }
 
   return (
@@ -145,6 +169,14 @@ export function AddPartScreen() {
               picked={form.positionIds}
               onPick={(positionIds) => change({ positionIds })}
               error={errorAt('positionIds')}
+            />
+            <NearQuestion
+              what="part"
+              near={nearTo(form)}
+              answer={form.another}
+              onAnswer={(another) => change({ another })}
+              onUse={use}
+              error={errorAt('another')}
             />
           </>
         )}

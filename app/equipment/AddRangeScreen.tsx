@@ -13,6 +13,8 @@ import { TextField } from '../ui/form/TextField'
 import { PageHeader } from '../ui/paper/PageHeader'
 import { SideBySide, Stack } from '../ui/paper/Stack'
 import { candidatesOf, rangeWords } from './candidates'
+import { isNearOpen, type Near, NearQuestion, nearGap } from './form/NearQuestion'
+import { nearNames } from './form/nearNames'
 import { RecordForm } from './form/RecordForm'
 import { namesOf, readsTheSame } from './form/readsTheSame'
 import { isTwinOpen, joinHref, type Twin, TwinQuestion, twinGap, twinNamed } from './form/TwinQuestion'
@@ -48,23 +50,43 @@ export function AddRangeScreen() {
         : [{ id, words: rangeWords(file, range), href: `/equipment/range?id=${id}` }]
     })
   }
+  // A name near that of another range of the same maker; of another maker's it says nothing.
+  const nearTo = ({ makerId, name }: RangeForm): Near[] => {
+    const ofMaker = counting(file.ranges).filter(({ body }) => file.keptId(body.makerId) === makerId)
+    const near = nearNames(namesOf(ofMaker.map(({ id, body }) => ({ id, text: body.name }))), name)
+    return near
+      .flatMap((id) => ofMaker.find((range) => range.id === id) ?? [])
+      .map((range) => ({
+        id: range.id,
+        words: rangeWords(file, range),
+      }))
+  }
   // A maker that was just added is taken from the address, until another is chosen.
   const withMaker = (form: RangeForm): RangeForm => ({
     ...form,
     makerId: form.makerId || (file.makers.get(file.keptId(query.get('maker') ?? ''))?.id ?? ''),
   })
+  const nearAsked = (form: RangeForm): Near[] => (twinsOf(form).length > 0 ? [] : nearTo(form))
   const record = useRecordForm({
     draft: `add range ${model}`,
     fresh,
     kind: 'equipment range',
-    read: (form) => {
-      const answer = readRangeForm(withMaker(form))
-      return 'body' in answer && isTwinOpen(form.twin, twinsOf(form)) ? { gaps: { twin: twinGap } } : answer
+    read: (typed) => {
+      const form = withMaker(typed)
+      const answer = readRangeForm(form)
+      if (!('body' in answer)) return answer
+      if (isTwinOpen(form.twin, twinsOf(form))) return { gaps: { twin: twinGap } }
+      return isNearOpen(form.another, nearAsked(form)) ? { gaps: { another: nearGap('range') } } : answer
     },
   })
   const { change, errorAt } = record
   const form = withMaker(record.form)
   const twins = twinsOf(form)
+
+  function use(id: string) {
+    record.startAfresh()
+    router.push(`/equipment/range?id=${id}`)
+  }
 
   function saved(id: string) {
     const again = twinNamed('again', form.twin, twins)
@@ -125,6 +147,14 @@ export function AddRangeScreen() {
           answer={form.twin}
           onAnswer={(twin) => change({ twin })}
           error={errorAt('twin')}
+        />
+        <NearQuestion
+          what="range"
+          near={nearAsked(form)}
+          answer={form.another}
+          onAnswer={(another) => change({ another })}
+          onUse={use}
+          error={errorAt('another')}
         />
         <Choice
           legend="Fuel"

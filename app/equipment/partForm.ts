@@ -11,6 +11,8 @@ export type PartForm = {
   positionTyped: string
   note: string
   twin: string
+  /** The parts with a number near it that it is not. */
+  another: string
 }
 
 export const freshPart = (about: {
@@ -25,6 +27,7 @@ export const freshPart = (about: {
   positionTyped: '',
   note: '',
   twin: '',
+  another: '',
 })
 
 /** Whether what is typed makes it a general-purpose switch, whatever else is said of it. */

@@ -15,6 +15,8 @@ export type RangeForm = {
   serialTo: string
   note: string
   twin: string
+  /** The ranges with a name near it that it is not. */
+  another: string
 }
 
 export const freshRange = (model: string): RangeForm => ({
@@ -29,6 +31,7 @@ export const freshRange = (model: string): RangeForm => ({
   serialTo: '',
   note: '',
   twin: '',
+  another: '',
 })
 
 const ends = (from: string, to: string): { from?: string; to?: string } | undefined =>

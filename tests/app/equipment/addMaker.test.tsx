@@ -4,7 +4,7 @@ import { expect, test, vi } from 'vitest'
 import { AddMakerScreen } from '@/app/equipment/AddMakerScreen'
 import { addedId, fakeDevice, renderOn } from '../setup/fakeDevice'
 import { openAt, wentTo } from '../setup/fakeNavigation'
-import { choose, describedBy, fill, press } from '../setup/hands'
+import { choose, describedBy, fill, press, tick } from '../setup/hands'
 import { equipmentRecords, ids } from '../setup/smallFile'
 import { accessibilityFaults } from '../ui/accessibilityFaults'
 
@@ -63,4 +63,32 @@ test('what was typed before is there again, can be let go of, and is let go of o
   await press('Add this maker')
   expect(device.added.map(({ body }) => body)).toEqual([{ name: 'Tolland' }])
   expect(device.drafts.size).toBe(0)
+})
+
+test('a misspelt name is not added without asking: the one on file is one tap away, and what was typed is let go of', async () => {
+  openAt('/equipment/add-maker?model=LF2')
+  const device = fakeDevice({ records: equipmentRecords })
+  const { container } = renderOn(device, <AddMakerScreen />)
+  fill('The maker’s name', 'Orinmoor')
+  expect(screen.getByText('Did you mean Orrinmoor?')).toBeDefined()
+  await press('Add this maker')
+  expect(device.added).toEqual([])
+  expect(describedBy(screen.getByRole('checkbox', { name: 'It is another maker' }))).toContain(
+    'A name spelt two ways',
+  )
+  expect(await accessibilityFaults(container)).toEqual([])
+  await press('Use Orrinmoor')
+  expect(device.added).toEqual([])
+  expect(wentTo()).toEqual([`/equipment/add-range?maker=${ids.maker}&model=LF2`])
+  expect(device.drafts.size).toBe(0)
+})
+
+test('a name near one on file is added once somebody has said that it is another', async () => {
+  openAt('/equipment/add-maker')
+  const device = fakeDevice({ records: equipmentRecords })
+  renderOn(device, <AddMakerScreen />)
+  fill('The maker’s name', 'Orrinmere')
+  tick('It is another maker')
+  await press('Add this maker')
+  expect(device.added.map(({ body }) => body)).toEqual([{ name: 'Orrinmere' }])
 })

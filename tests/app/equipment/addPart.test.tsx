@@ -102,3 +102,25 @@ test('a number that is on file in another spelling is pointed out before it is s
     { partNumber: 'om773I', class: 'not known', fieldAdjustable: false, positionIds: [] },
   ])
 })
+
+test('a number near that of another part of the same position is asked about', async () => {
+  openAt(`/equipment/add-part?position=${ids.low}`)
+  const device = fakeDevice({ records: equipmentRecords })
+  renderOn(device, <AddPartScreen />)
+  fill('Part number', 'OM-7713')
+  choose(adjustable, 'No, it is fixed')
+  choose('What is it?', /^Not known yet/)
+  expect(screen.getByText('Did you mean OM-7731?')).toBeDefined()
+  await press('Add this part')
+  expect(device.added).toEqual([])
+  await press('Use OM-7731')
+  expect(device.added).toEqual([])
+  expect(wentTo()).toEqual([`/equipment/range?id=${ids.range}`])
+})
+
+test('a number near that of a part of another position is not asked about', () => {
+  openAt(`/equipment/add-part?position=${ids.high}`)
+  renderOn(fakeDevice({ records: equipmentRecords }), <AddPartScreen />)
+  fill('Part number', 'OM-7713')
+  expect(screen.queryByText(/Did you mean/)).toBeNull()
+})

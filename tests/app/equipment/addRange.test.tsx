@@ -1,9 +1,9 @@
 import { screen } from '@testing-library/react'
 import { expect, test, vi } from 'vitest'
 import { AddRangeScreen } from '@/app/equipment/AddRangeScreen'
-import { addedId, fakeDevice, renderOn } from '../setup/fakeDevice'
+import { addedId, fakeDevice, held, renderOn } from '../setup/fakeDevice'
 import { openAt, wentTo } from '../setup/fakeNavigation'
-import { choose, describedBy, fill, press, select } from '../setup/hands'
+import { choose, describedBy, fill, press, select, tick } from '../setup/hands'
 import { equipmentRecords, ids } from '../setup/smallFile'
 import { accessibilityFaults } from '../ui/accessibilityFaults'
 
@@ -87,4 +87,41 @@ test('a model number that another range has already is pointed out before it is 
   await press('Add this range')
   expect(device.added).toHaveLength(1)
   expect(wentTo()).toEqual([`/equipment/range?id=${addedId(1)}`])
+})
+
+test('a name near that of another range of the same maker is asked about, and that one is a tap away', async () => {
+  openAt(`/equipment/add-range?maker=${ids.maker}`)
+  const device = fakeDevice({ records: equipmentRecords })
+  renderOn(device, <AddRangeScreen />)
+  fill('Name of the range', 'Larkfel 2')
+  fill('Model numbers, one a line', 'TN4-1')
+  expect(screen.getByText('Did you mean Orrinmoor Larkfell 2?')).toBeDefined()
+  await press('Add this range')
+  expect(device.added).toEqual([])
+  expect(screen.getByRole('checkbox', { name: 'It is another range' })).toBe(document.activeElement)
+  tick('It is another range')
+  await press('Add this range')
+  expect(device.added).toHaveLength(1)
+})
+
+test('a near name is used with one tap, and nothing is added', async () => {
+  openAt(`/equipment/add-range?maker=${ids.maker}`)
+  const device = fakeDevice({ records: equipmentRecords })
+  renderOn(device, <AddRangeScreen />)
+  fill('Name of the range', 'Larkfel 2')
+  await press('Use Orrinmoor Larkfell 2')
+  expect(device.added).toEqual([])
+  expect(wentTo()).toEqual([`/equipment/range?id=${ids.range}`])
+})
+
+test('a name near that of another maker’s range is nobody’s question', () => {
+  const other = '01920000-0000-7000-8000-0000000000bb'
+  openAt(`/equipment/add-range?maker=${other}`)
+  const records = [
+    ...equipmentRecords,
+    ...held([[other, 'maker', { name: 'Vellamark' }]]).map((record) => ({ ...record, seq: 50 })),
+  ]
+  renderOn(fakeDevice({ records }), <AddRangeScreen />)
+  fill('Name of the range', 'Larkfel 2')
+  expect(screen.queryByText(/Did you mean/)).toBeNull()
 })

@@ -1,4 +1,6 @@
 import { expect, test } from 'vitest'
+import { isNearOpen } from '@/app/equipment/form/NearQuestion'
+import { nearNames } from '@/app/equipment/form/nearNames'
 import { namesOf, readsTheSame } from '@/app/equipment/form/readsTheSame'
 import { leadingBack, returnTo } from '@/app/equipment/form/returnTo'
 import { dayOf } from '@/app/equipment/form/today'
@@ -38,6 +40,23 @@ test('readsTheSame folds dashes, blanks, case and look-alikes, and nothing more'
   expect(readsTheSame(names, 'OM-773')).toEqual([])
   expect(readsTheSame(names, '')).toEqual([])
   expect(readsTheSame(namesOf([]), 'OM-7731')).toEqual([])
+})
+
+test('nearNames finds names that hold what is typed or are a few slips off, and none that only shares letters', () => {
+  const names = namesOf(['Orrinmoor', 'Vellamark', 'Tolland', 'Karst'].map((text) => ({ id: text, text })))
+  for (const slip of ['Orinmoor', 'Orrinmore', 'orrin moore', 'Orrinmoor Heating', 'Orrin'])
+    expect(nearNames(names, slip)).toEqual(['Orrinmoor'])
+  expect(nearNames(names, 'Carst')).toEqual(['Karst'])
+  for (const other of ['Moorin', 'Kurz', 'Marklane', 'Or', '', '--'])
+    expect(nearNames(names, other)).toEqual([])
+})
+
+test('isNearOpen asks once for a set of near names, and again when the set is another', () => {
+  const near = [{ id: 'a', words: 'Orrinmoor' }]
+  expect(isNearOpen('', near)).toBe(true)
+  expect(isNearOpen('a', near)).toBe(false)
+  expect(isNearOpen('a', [...near, { id: 'b', words: 'Orrinmere' }])).toBe(true)
+  expect(isNearOpen('a', [])).toBe(false)
 })
 
 test('returnTo leads back to the form that a record was missing from, and never out of the application', () => {
