@@ -100,6 +100,7 @@ export const electricalAndPartFindings = {
     name: 'Elevation kit',
     hint: 'Elevation of the house against the maker’s own table. The height is not the same for every maker.',
     values: ['not called for here', 'called for and fitted', 'called for and missing'],
+    usual: { 'called for and missing': 'almost never' },
   },
   'furnace-kind': {
     name: 'Kind of furnace',

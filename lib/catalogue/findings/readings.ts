@@ -44,6 +44,7 @@ export const readingFindings = {
   'reading-with-door-off': {
     name: 'Reading with the door off',
     values: ['no change', 'higher', 'lower'],
+    usual: { lower: 'almost never' },
     asked: 'from readings',
   },
   'open-beyond-make': {
