@@ -4,6 +4,8 @@ import { useRouter, useSearchParams } from 'next/navigation'
 import { useMemo } from 'react'
 import { counting } from '@/lib/records/fold/teamFile'
 import { useDeviceState } from '../device/deviceContext'
+import { ForRequest } from '../phoneDesk/ForRequest'
+import { carrying, requestIn } from '../phoneDesk/requestAddress'
 import { TextArea } from '../ui/form/TextArea'
 import { TextField } from '../ui/form/TextField'
 import { PageHeader } from '../ui/paper/PageHeader'
@@ -18,8 +20,10 @@ import { type FormAnswer, useRecordForm } from './form/useRecordForm'
 /** Adds a maker of furnaces. */
 export function AddMakerScreen() {
   const router = useRouter()
-  const model = useSearchParams().get('model') ?? ''
+  const query = useSearchParams()
+  const model = query.get('model') ?? ''
   const { file } = useDeviceState()
+  const request = requestIn(file, query)
   const names = useMemo(
     () => namesOf(counting(file.makers).map(({ id, body }) => ({ id, text: body.name }))),
     [file],
@@ -48,7 +52,10 @@ export function AddMakerScreen() {
   const twins = twinsOf(form.name)
 
   const rangeHref = (maker: string) =>
-    `/equipment/add-range?${new URLSearchParams({ maker, ...(model === '' ? {} : { model }) })}`
+    carrying(
+      `/equipment/add-range?${new URLSearchParams({ maker, ...(model === '' ? {} : { model }) })}`,
+      request,
+    )
 
   function use(id: string) {
     record.startAfresh()
@@ -67,6 +74,7 @@ export function AddMakerScreen() {
         title="Add a maker"
         lead="The maker of the furnace, as its data plate names it. Its furnace ranges come next."
       />
+      <ForRequest request={request} />
       <RecordForm
         record={record}
         submit="Add this maker"

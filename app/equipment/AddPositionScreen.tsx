@@ -13,6 +13,8 @@ import {
 import { betweens, senses, stages, switchKinds, taps } from '@/lib/core/vocabulary'
 import { counting } from '@/lib/records/fold/teamFile'
 import { useDeviceState } from '../device/deviceContext'
+import { ForRequest } from '../phoneDesk/ForRequest'
+import { answerHref, carrying, requestIn } from '../phoneDesk/requestAddress'
 import { ButtonLink } from '../ui/form/Button'
 import { Select } from '../ui/form/Select'
 import { TextArea } from '../ui/form/TextArea'
@@ -35,10 +37,12 @@ const capital = (words: string): string => words.charAt(0).toUpperCase() + words
 /** Adds a switch position to a furnace range, every question explained. */
 export function AddPositionScreen() {
   const router = useRouter()
-  const asked = useSearchParams().get('range') ?? ''
+  const query = useSearchParams()
+  const asked = query.get('range') ?? ''
   const { file } = useDeviceState()
+  const request = requestIn(file, query)
   const range = file.ranges.get(file.keptId(asked))
-  const [fresh] = useState(() => freshPosition(range?.id ?? ''))
+  const [fresh] = useState(() => freshPosition(range?.id ?? '', request?.body.positionName))
   const positions = useMemo(() => counting(file.positions), [file])
   const inRange = (rangeId: string) =>
     positions.filter(({ body }) => rangeId !== '' && file.keptId(body.rangeId) === file.keptId(rangeId))
@@ -65,7 +69,8 @@ export function AddPositionScreen() {
 
   function saved(id: string) {
     const again = twinNamed('again', form.twin, twins)
-    router.push(again === undefined ? `/equipment/range?id=${form.rangeId}` : joinHref('position', id, again))
+    const next = request === undefined ? `/equipment/range?id=${form.rangeId}` : answerHref(request, id)
+    router.push(again === undefined ? next : joinHref('position', id, again))
   }
 
   return (
@@ -81,6 +86,7 @@ export function AddPositionScreen() {
         title="Add a switch position"
         lead="Where in the proving circuit a switch sits. A rating belongs to one position and is never carried over to another."
       />
+      <ForRequest request={request} />
       <RecordForm
         record={record}
         submit="Add this position"
@@ -102,7 +108,7 @@ export function AddPositionScreen() {
             onPick={(rangeId) => change({ rangeId, sisterId: '' })}
             error={errorAt('rangeId')}
             missing={
-              <ButtonLink kind="quiet" href="/equipment/add-range">
+              <ButtonLink kind="quiet" href={carrying('/equipment/add-range', request)}>
                 Not on file? Add the furnace range
               </ButtonLink>
             }

@@ -5,6 +5,8 @@ import { useMemo, useState } from 'react'
 import { counting } from '@/lib/records/fold/teamFile'
 import { fuels, heatKinds } from '@/lib/records/kinds/equipmentRange'
 import { useDeviceState } from '../device/deviceContext'
+import { ForRequest } from '../phoneDesk/ForRequest'
+import { carrying, requestIn } from '../phoneDesk/requestAddress'
 import { ButtonLink } from '../ui/form/Button'
 import { Choice } from '../ui/form/Choice'
 import { Select } from '../ui/form/Select'
@@ -28,6 +30,7 @@ export function AddRangeScreen() {
   const query = useSearchParams()
   const model = query.get('model')?.trim() ?? ''
   const { file } = useDeviceState()
+  const request = requestIn(file, query)
   const [fresh] = useState(() => freshRange(model))
   // Ranges by their names and by each of their patterns; a pattern's key carries its range.
   const names = useMemo(
@@ -85,12 +88,16 @@ export function AddRangeScreen() {
 
   function use(id: string) {
     record.startAfresh()
-    router.push(`/equipment/range?id=${id}`)
+    router.push(carrying(`/equipment/range?id=${id}`, request))
   }
 
   function saved(id: string) {
     const again = twinNamed('again', form.twin, twins)
-    router.push(again === undefined ? `/equipment/range?id=${id}` : joinHref('equipment range', id, again))
+    const next =
+      request === undefined
+        ? `/equipment/range?id=${id}`
+        : carrying(`/equipment/add-position?range=${id}`, request)
+    router.push(again === undefined ? next : joinHref('equipment range', id, again))
   }
 
   return (
@@ -100,6 +107,7 @@ export function AddRangeScreen() {
         title="Add a furnace range"
         lead="One maker, one family, one size or a pattern of sizes: furnaces that share their switches."
       />
+      <ForRequest request={request} />
       <RecordForm
         record={record}
         submit="Add this range"
@@ -120,7 +128,10 @@ export function AddRangeScreen() {
         />
         <ButtonLink
           kind="quiet"
-          href={`/equipment/add-maker${model === '' ? '' : `?${new URLSearchParams({ model })}`}`}
+          href={carrying(
+            `/equipment/add-maker${model === '' ? '' : `?${new URLSearchParams({ model })}`}`,
+            request,
+          )}
         >
           Not in the list? Add the maker; what is typed here stays
         </ButtonLink>

@@ -5,6 +5,8 @@ import { useDeferredValue, useMemo, useState } from 'react'
 import { buildFindIndex, find } from '@/lib/core/find'
 import { ratingSettings } from '@/lib/records/view/setpoint'
 import { useDeviceState } from '../device/deviceContext'
+import { ForRequest } from '../phoneDesk/ForRequest'
+import { carrying, requestIn } from '../phoneDesk/requestAddress'
 import { Empty } from '../ui/answers/Empty'
 import { Button, ButtonLink } from '../ui/form/Button'
 import { TextField } from '../ui/form/TextField'
@@ -22,8 +24,10 @@ const step = 20
 
 /** The makers, furnace ranges, switch positions and parts that the team has recorded, and what is on file of each. */
 export function EquipmentScreen() {
-  const model = useSearchParams().get('model')?.trim() ?? ''
+  const query = useSearchParams()
+  const model = query.get('model')?.trim() ?? ''
   const { file } = useDeviceState()
+  const request = requestIn(file, query)
   const [typed, setTyped] = useState(model)
   const [shownCount, setShownCount] = useState(step)
   const [now] = useState(() => new Date().toISOString())
@@ -47,7 +51,10 @@ export function EquipmentScreen() {
   const parts = pick(looseParts, ({ id }) => id)
   const makers = pick(makersWithoutRange, ({ id }) => id)
   const nothing = ranges.length + parts.length + makers.length === 0
-  const addRange = `/equipment/add-range${looked === '' ? '' : `?${new URLSearchParams({ model: looked })}`}`
+  const addRange = carrying(
+    `/equipment/add-range${looked === '' ? '' : `?${new URLSearchParams({ model: looked })}`}`,
+    request,
+  )
 
   return (
     <Stack>
@@ -55,6 +62,7 @@ export function EquipmentScreen() {
         title="Equipment"
         lead="Makers, furnace ranges, the switches in them, and the parts listed for each."
       />
+      <ForRequest request={request} />
       <nav aria-label="Add to the equipment">
         <Row>
           <ButtonLink href={addRange}>Add a furnace range</ButtonLink>
@@ -111,7 +119,7 @@ export function EquipmentScreen() {
         />
       )}
       {ranges.slice(0, shownCount).map((branch) => (
-        <RangeSheet key={branch.range.id} {...{ branch, file, settings }} />
+        <RangeSheet key={branch.range.id} {...{ branch, file, settings, request }} />
       ))}
       {ranges.length > shownCount && (
         <Button onClick={() => setShownCount(shownCount + step)}>

@@ -6,6 +6,8 @@ import { switchKindEntries } from '@/lib/catalogue/switchKinds'
 import { counting } from '@/lib/records/fold/teamFile'
 import { ratingSettings, setpointOf } from '@/lib/records/view/setpoint'
 import { useDeviceState } from '../device/deviceContext'
+import { ForRequest } from '../phoneDesk/ForRequest'
+import { answerHref, carrying, requestIn } from '../phoneDesk/requestAddress'
 import { bundleLine, codeWords } from '../setpoint/bundleWords'
 import { PartLines } from '../setpoint/PartLines'
 import { Empty } from '../ui/answers/Empty'
@@ -22,8 +24,10 @@ import { PartLine } from './PartLine'
 
 /** One furnace range: which models it stands for, its switches with their parts, and what to add next. */
 export function RangeScreen() {
-  const id = useSearchParams().get('id') ?? ''
+  const query = useSearchParams()
+  const id = query.get('id') ?? ''
   const { file } = useDeviceState()
+  const request = requestIn(file, query)
   const [now] = useState(() => new Date().toISOString())
   const settings = useMemo(() => ratingSettings(file, now), [file, now])
   const branch = useMemo(
@@ -47,7 +51,7 @@ export function RangeScreen() {
   const furnaces = counting(file.furnaces).filter(
     (furnace) => furnace.body.rangeId !== undefined && file.keptId(furnace.body.rangeId) === range.id,
   )
-  const addPosition = `/equipment/add-position?range=${range.id}`
+  const addPosition = carrying(`/equipment/add-position?range=${range.id}`, request)
   return (
     <Stack>
       <PageHeader
@@ -59,6 +63,7 @@ export function RangeScreen() {
           </ButtonLink>
         }
       />
+      <ForRequest request={request} />
       <Sheet
         title="Which furnaces"
         foot={
@@ -119,7 +124,13 @@ export function RangeScreen() {
             foot={
               <Row>
                 <ButtonLink href={`/setpoint?position=${position.id}`}>See its setpoint</ButtonLink>
-                <ButtonLink href={`/report?position=${position.id}`}>Add a report</ButtonLink>
+                {request === undefined ? (
+                  <ButtonLink href={`/report?position=${position.id}`}>Add a report</ButtonLink>
+                ) : (
+                  <ButtonLink kind="main" href={answerHref(request, position.id)}>
+                    Record the answer
+                  </ButtonLink>
+                )}
                 <ButtonLink href={`/equipment/add-part?position=${position.id}`}>
                   Add a part for it
                 </ButtonLink>

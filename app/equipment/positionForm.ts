@@ -19,11 +19,11 @@ export type PositionForm = {
   twin: string
 }
 
-export const freshPosition = (rangeId: string): PositionForm => ({
+export const freshPosition = (rangeId: string, name = ''): PositionForm => ({
   rangeId,
   rangeTyped: '',
   template: '',
-  name: '',
+  name,
   stage: '',
   kind: '',
   between: '',

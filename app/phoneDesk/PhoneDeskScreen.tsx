@@ -14,6 +14,7 @@ import { Row, Stack } from '../ui/paper/Stack'
 import { AsPrinted } from '../ui/words/AsPrinted'
 import { sayMoment } from '../ui/words/sayDate'
 import { byNeed } from './byNeed'
+import { answerHref, carrying } from './requestAddress'
 
 /** The ratings that somebody in a basement is waiting for. */
 export function PhoneDeskScreen() {
@@ -52,9 +53,6 @@ function Request({ request, file, names }: RequestProps) {
     body.positionId === undefined ? undefined : file.positions.get(file.keptId(body.positionId))
   const range = position && file.ranges.get(file.keptId(position.body.rangeId))
   const asked = `${names.get(request.by) ?? 'Somebody'}, ${sayMoment(request.at)}`
-  const query = new URLSearchParams({ request: request.id })
-  if (position !== undefined) query.set('position', position.id)
-  if (body.furnaceId !== undefined) query.set('furnace', body.furnaceId)
   return (
     <Sheet
       title={
@@ -66,11 +64,14 @@ function Request({ request, file, names }: RequestProps) {
       foot={
         <Row>
           {position === undefined ? (
-            <ButtonLink kind="main" href={`/equipment?model=${encodeURIComponent(body.model ?? '')}`}>
+            <ButtonLink
+              kind="main"
+              href={carrying(`/equipment?${new URLSearchParams({ model: body.model ?? '' })}`, request)}
+            >
               Add the range and switch, then the answer
             </ButtonLink>
           ) : (
-            <ButtonLink kind="main" href={`/report?${query}`}>
+            <ButtonLink kind="main" href={answerHref(request, position.id)}>
               Record the answer
             </ButtonLink>
           )}
