@@ -1,6 +1,7 @@
 import { sources } from '@/lib/catalogue/sources'
 import { betweenWords, senseWords, stageWords, tapWords } from '@/lib/catalogue/switchKinds'
 import { unitLabel } from '@/lib/core/pressure'
+import type { FurnaceForRating } from '@/lib/core/rating'
 import { betweens, sourceKinds, stages, taps } from '@/lib/core/vocabulary'
 import { pressureUnits } from '@/lib/records/fields'
 import { Check } from '../ui/form/Check'
@@ -206,8 +207,8 @@ export function SourceFields({ parts, people, gauges, ...props }: SourceProps) {
 }
 
 /** Which furnaces it holds for, and where it is measured: kept as not stated unless the source says so. */
-export function BundleFields(props: FieldProps & { hasFurnace: boolean }) {
-  const { form, change, errorOf, hasFurnace } = props
+export function BundleFields(props: FieldProps & { furnace: FurnaceForRating }) {
+  const { form, change, errorOf, furnace } = props
   return (
     <Stack>
       <Choice
@@ -216,10 +217,22 @@ export function BundleFields(props: FieldProps & { hasFurnace: boolean }) {
         options={[
           { value: 'as stated', words: 'Some: it states a range' },
           { value: 'all', words: 'Every one of this range' },
+          ...(furnace.id === undefined || furnace.serial === undefined
+            ? []
+            : [
+                {
+                  value: 'this serial' as const,
+                  words: 'Only this furnace',
+                  hint: `It names this very serial, ${furnace.serial}.`,
+                },
+              ]),
           {
-            value: 'this furnace',
-            words: hasFurnace ? 'Only this furnace, or it does not say' : 'It does not say',
-            hint: hasFurnace ? undefined : 'Then it is a lead until somebody finds out.',
+            value: 'not stated',
+            words: 'The source does not say',
+            hint:
+              furnace.id === undefined
+                ? 'Then it is a lead until somebody finds out.'
+                : 'Then it counts for this furnace, and is a lead for every other.',
           },
         ]}
         value={form.covers === '' ? null : form.covers}

@@ -32,7 +32,7 @@ import {
   readText,
   reportBodies,
 } from './reportForm'
-import { WhatItChanges } from './WhatItChanges'
+import { levelOnceSaved, onceSaved, WhatItChanges } from './WhatItChanges'
 import { WhatItSays } from './WhatItSays'
 
 /** Records what one source says about one rating. */
@@ -82,10 +82,16 @@ function ReportWith({
   const bodies = reportBodies(form, values, {
     positionId: position.id,
     furnaceId: furnace.id,
+    serial: furnace.serial,
     requestId,
     position: position.body,
   })
   const whole = read.ok && open.size === 0 ? bodies.flatMap(wholeReport) : []
+  const after =
+    whole.length > 0 && whole.length === bodies.length
+      ? onceSaved({ bodies: whole, setpoint, file, me: me.id, now, furnace })
+      : undefined
+  const levelOf = (index: number) => (after === undefined ? 'Unverified' : levelOnceSaved(after, index))
   const typed = form.asWritten.trim() !== ''
   const fieldNames: Partial<Record<keyof ReportForm, string>> = {
     documentName: 'proof.name',
@@ -156,14 +162,15 @@ function ReportWith({
                     <WaterColumn
                       unit={unit}
                       sense={bodies[0]?.sense ?? 'not stated'}
-                      marks={bodies.map((body) => ({
+                      marks={bodies.map((body, index) => ({
                         ...body,
-                        standing: { level: 'Unverified', asOf: now },
+                        standing: { level: levelOf(index), asOf: now },
+                        onceSaved: true,
                       }))}
                     />
                   }
                 >
-                  <WhatItSays values={values} unit={unit} />
+                  <WhatItSays {...{ values, unit, levelOf }} />
                 </Beside>
               )}
               <OpenFields {...{ form, change, errorOf }} asks={askedFields(form, open)} />
@@ -181,10 +188,8 @@ function ReportWith({
             }
           >
             <Stack>
-              <BundleFields {...{ form, change, errorOf }} hasFurnace={furnace.id !== undefined} />
-              {whole.length > 0 && (
-                <WhatItChanges bodies={whole} me={me.id} {...{ setpoint, file, now, furnace, unit }} />
-              )}
+              <BundleFields {...{ form, change, errorOf }} furnace={furnace} />
+              {after !== undefined && <WhatItChanges {...{ after, setpoint, unit }} />}
               <Problem>{unplaced(trouble?.fields ?? {})}</Problem>
             </Stack>
           </Sheet>

@@ -5,21 +5,26 @@ import type { TeamFile } from '@/lib/records/fold/teamFile'
 import type { ReportBody } from '@/lib/records/kinds/report'
 import { ratingAt, ratingSettings, type Setpoint } from '@/lib/records/view/setpoint'
 import { actionWords } from '../ui/words/actionWords'
+import type { DatedLevel } from '../ui/words/LevelWord'
 
 type Props = {
+  /** What the rating would be, from `onceSaved`. */
+  after: FurnaceRating
+  setpoint: Setpoint
+  unit: PressureUnit
+}
+
+type Unsaved = {
   bodies: readonly ReportBody[]
   setpoint: Setpoint
   file: TeamFile
   me: string
   now: string
   furnace: FurnaceForRating
-  unit: PressureUnit
 }
 
 /** What the rating would be with this report, said before it is saved: agrees, disputes, or looks like a slip. */
-export function WhatItChanges(props: Props) {
-  const { setpoint, unit } = props
-  const after = ratingWith(props)
+export function WhatItChanges({ after, setpoint, unit }: Props) {
   const lines = (['closes', 'opens', 'unstated'] as const).flatMap((key) => {
     const before = setpoint.rating[key]
     const then = after[key]
@@ -32,7 +37,7 @@ export function WhatItChanges(props: Props) {
     const changed = then.level !== before.level || then.pascals !== before.pascals
     const agrees = !changed && then.reportIds.some(isNew)
     return [
-      ...(changed ? [`${name}: ${before.level} before, ${then.level} with this report.`] : []),
+      ...(changed ? [`${name}: ${before.level} now. Would stand as: ${then.level}.`] : []),
       ...(agrees ? [`${name}: agrees with what is on file (${then.level}).`] : []),
       ...slips.map(
         (rival) =>
@@ -50,7 +55,7 @@ export function WhatItChanges(props: Props) {
   })
   return (
     <div role="status">
-      <p>With this report:</p>
+      <p>Nothing of this is on file yet. Once the report is saved:</p>
       <ul>
         {lines.length === 0 ? (
           <li>Nothing changes: it is listed as a lead beside better reports.</li>
@@ -65,9 +70,21 @@ export function WhatItChanges(props: Props) {
 const newId = (index: number): string => `to be saved ${index}`
 const isNew = (id: string): boolean => id.startsWith('to be saved ')
 
-function ratingWith({ bodies, setpoint, file, me, now, furnace }: Props): FurnaceRating {
+/** The rating as it would be with reports that are not saved yet: worked out as it will be then, and not foretold. */
+export function onceSaved({ bodies, setpoint, file, me, now, furnace }: Unsaved): FurnaceRating {
   const entries = bodies.map(
     (body, index): Entry<ReportBody> => ({ id: newId(index), body, by: me, at: now, waiting: true }),
   )
   return ratingAt(file, setpoint.position, furnace, ratingSettings(file, now), entries)
+}
+
+/** The level that the n-th unsaved report's own value would have: its standing's, that of a dispute, else the lowest. */
+export function levelOnceSaved(after: FurnaceRating, index: number): DatedLevel['level'] {
+  const id = newId(index)
+  for (const standing of [after.closes, after.opens, after.unstated]) {
+    if (standing.level === 'Not on file') continue
+    if (standing.reportIds.includes(id)) return standing.level
+    if (standing.rivals.some((rival) => rival.disputes && rival.reportIds.includes(id))) return 'In dispute'
+  }
+  return 'Unverified'
 }

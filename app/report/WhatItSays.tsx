@@ -1,14 +1,20 @@
 import { senseWords } from '@/lib/catalogue/switchKinds'
 import { formatPressure, type PressureText, type PressureUnit } from '@/lib/core/pressure'
+import type { DatedLevel } from '../ui/words/LevelWord'
 import { otherUnit, toleranceWords } from '../ui/words/pressureWords'
 import { Quiet } from '../ui/words/Quiet'
 
-type Props = { values: readonly PressureText[]; unit: PressureUnit }
+type Props = {
+  values: readonly PressureText[]
+  unit: PressureUnit
+  /** The level that the n-th value would have once it is saved. */
+  levelOf: (index: number) => DatedLevel['level']
+}
 
 const actionText = { closes: 'closes at', opens: 'opens at' } as const
 
 /** What was understood of the text, shown back so that a slip is seen before it is saved. */
-export function WhatItSays({ values, unit }: Props) {
+export function WhatItSays({ values, unit, levelOf }: Props) {
   return (
     <div role="status">
       <p>Read as:</p>
@@ -24,6 +30,9 @@ export function WhatItSays({ values, unit }: Props) {
               {formatPressure(value.pascals, value.unit === unit ? otherUnit(unit) : unit)},{' '}
               {senseWords[value.sense]}
             </Quiet>
+            <p>
+              Not on file yet. Would stand as: <b>{levelOf(index)}</b>
+            </p>
             {value.warnings.map((warning) => (
               <p key={warning.code}>Look again: {warning.message}</p>
             ))}

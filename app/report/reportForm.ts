@@ -6,6 +6,10 @@ import type { Action, Between, Sense, SourceKind, Stage, Tap } from '@/lib/core/
 import type { PositionBody } from '@/lib/records/kinds/position'
 import type { ReportBody } from '@/lib/records/kinds/report'
 
+/** Which furnaces a source says that its number holds for; whether it says so at all is a part of the answer. */
+const covers = ['as stated', 'all', 'this serial', 'not stated'] as const
+type Covers = (typeof covers)[number]
+
 /** What a person typed about one source. Plain words and texts, so that it can be kept as a draft. */
 export type ReportForm = {
   asWritten: string
@@ -30,7 +34,7 @@ export type ReportForm = {
   stage: Stage
   between: Between
   tap: Tap
-  covers: 'this furnace' | 'as stated' | 'all' | ''
+  covers: Covers | ''
   revisionFrom: string
   revisionTo: string
   serialFrom: string
@@ -124,7 +128,7 @@ export function openQuestions(
   if (isCall(form.source) && form.organisation.trim() === '') {
     open.set('organisation', 'Say whom you rang: a number that nobody said is no report.')
   }
-  if (form.covers === '') open.set('covers', 'Say which furnaces it holds for.')
+  if (!covers.some((each) => each === form.covers)) open.set('covers', 'Say which furnaces it holds for.')
   if (form.covers === 'as stated' && !rangeFields.some((field) => form[field].trim() !== '')) {
     open.set('covers', 'Type the range that the source states, or choose one of the other answers.')
   }
@@ -147,7 +151,14 @@ export type DraftBody = Omit<ReportBody, 'source' | 'proof'> & {
   proof: Record<string, unknown> | undefined
 }
 
-type About = { positionId: string; furnaceId?: string; requestId?: string; position: PositionBody }
+type About = {
+  positionId: string
+  furnaceId?: string
+  /** The furnace's serial number: what a source means by “only this furnace”. */
+  serial?: string
+  requestId?: string
+  position: PositionBody
+}
 
 /** An origin only tells reports apart; what is cut off is in the proof, whole. */
 const longestOrigin = 120
@@ -156,7 +167,7 @@ const longestOrigin = 120
 export function reportBodies(
   form: ReportForm,
   values: readonly PressureText[],
-  { positionId, furnaceId, requestId, position }: About,
+  { positionId, furnaceId, serial, requestId, position }: About,
 ): DraftBody[] {
   const asked = proofAsked(form.source)
   const origin =
@@ -194,7 +205,7 @@ export function reportBodies(
     readOffPart: asked === 'part' ? form.readOffPart : undefined,
     gaugeId: asked === 'gauge' ? form.gaugeId : undefined,
     partNumber: form.partNumber,
-    ...coverage(form),
+    ...coverage(form, serial),
     note: form.note,
   }))
 }
@@ -215,9 +226,17 @@ function proofOf(form: ReportForm): Record<string, unknown> | undefined {
   return undefined
 }
 
-/** A range with no ends covers all; one left out covers only the furnace that the report was made on. */
-function coverage(form: ReportForm): Pick<ReportBody, 'revisionRange' | 'serialRange' | 'elevationBand'> {
-  if (form.covers === 'this furnace') return {}
+/**
+ * A range with no ends covers all; one left out is not stated, and covers only the furnace that the report was made
+ * on. Only this furnace is a serial range that begins and ends with its own.
+ */
+function coverage(
+  form: ReportForm,
+  serial: string | undefined,
+): Pick<ReportBody, 'revisionRange' | 'serialRange' | 'elevationBand'> {
+  if (form.covers === 'this serial' && serial !== undefined)
+    return { serialRange: { from: serial, to: serial } }
+  if (form.covers !== 'as stated' && form.covers !== 'all') return {}
   const ends = (from: string, to: string) => ({
     ...(from.trim() === '' ? {} : { from: from.trim() }),
     ...(to.trim() === '' ? {} : { to: to.trim() }),

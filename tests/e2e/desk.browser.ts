@@ -49,9 +49,7 @@ describe('a question and its answer', () => {
     await dispatcher.getByLabel('Their reference or ticket number').fill('T-90210')
     await dispatcher.getByRole('radio', { name: 'Yes' }).check({ force: true })
     await dispatcher.getByRole('radio', { name: 'Every one of this range' }).check({ force: true })
-    await dispatcher
-      .getByText('Closes (make point): Not on file before, Supported with this report.')
-      .waitFor()
+    await dispatcher.getByText('Closes (make point): Not on file now. Would stand as: Supported.').waitFor()
     await dispatcher.getByRole('button', { name: 'Save the report' }).click()
     await dispatcher.getByText('0.66').first().waitFor()
     await dispatcher.getByText('Everything is sent').waitFor()

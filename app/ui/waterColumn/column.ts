@@ -10,6 +10,8 @@ export type ColumnMark = {
   toleranceBelow?: number
   limit: LimitKind
   standing: DatedLevel
+  /** It is not on file: the level is the one that it would have once it is saved. */
+  onceSaved?: boolean
 }
 
 /** What a water column shows, whether it is drawn or said in words. */

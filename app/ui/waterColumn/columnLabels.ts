@@ -10,12 +10,17 @@ export type ColumnLabel = { key: string; pascals: number; lines: string[] } & (
 const verbs = { closes: ['closes'], opens: ['opens'], 'not stated': ['action', 'not stated'] } as const
 const limits = { nominal: [], maximum: ['maximum'], minimum: ['minimum'] } as const
 
-/** Every label of a column. A mark's word is never without the level of its standing. */
+/** Every label of a column. A mark's word is never without the level of its standing, and says so while that is not on file. */
 export function columnLabels({ unit, marks, reading, earlier = [] }: Column): ColumnLabel[] {
   const labels: ColumnLabel[] = marks.map((mark, index) => ({
     key: `mark-${index}`,
     pascals: mark.pascals,
-    lines: [...verbs[mark.action], ...limits[mark.limit], mark.standing.level],
+    lines: [
+      ...verbs[mark.action],
+      ...limits[mark.limit],
+      ...(mark.onceSaved ? ['would be'] : []),
+      mark.standing.level,
+    ],
     of: 'mark',
     mark,
   }))

@@ -31,5 +31,8 @@ export function describeColumn({ unit, sense, marks, reading, earlier = [] }: Co
 function markSentence(mark: ColumnMark, unit: Column['unit']): string {
   const tolerance = toleranceWords(mark, unit)
   const value = `${verbs[mark.action]} at ${formatPressure(mark.pascals, unit)}`
-  return `${[value, tolerance].filter(Boolean).join(' ')}, ${mark.standing.level}, ${sayDate(mark.standing.asOf)}.`
+  const standing = mark.onceSaved
+    ? `not saved yet: would stand as ${mark.standing.level}`
+    : `${mark.standing.level}, ${sayDate(mark.standing.asOf)}`
+  return `${[value, tolerance].filter(Boolean).join(' ')}, ${standing}.`
 }

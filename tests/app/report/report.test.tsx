@@ -1,4 +1,4 @@
-import { screen } from '@testing-library/react'
+import { cleanup, screen, within } from '@testing-library/react'
 import { describe, expect, test, vi } from 'vitest'
 import { ReportScreen } from '@/app/report/ReportScreen'
 import { fakeDevice, renderOn } from '../setup/fakeDevice'
@@ -107,8 +107,85 @@ describe('ReportScreen', () => {
     says('CLOSE -.58 WC')
     fromManual()
     expect(document.body.textContent).toMatch(
-      /agrees with what is on file|Verified with this report|Supported with this report/,
+      /agrees with what is on file|Would stand as: (Verified|Supported)/,
     )
+  })
+
+  test('how it would stand is said as what would be, in the words and in the picture, before it is whole and after', async () => {
+    open()
+    says('CLOSE -.58 WC')
+    const read = screen.getByText('Read as:').closest('[role=status]')!
+    expect(read.textContent).toContain('Not on file yet. Would stand as: Unverified')
+    expect(
+      screen.getByRole('img', {
+        name: /Closes at 0\.58 in\. w\.c\., not saved yet: would stand as Unverified\./,
+      }),
+    ).toBeDefined()
+    fromManual()
+    expect(read.textContent).toContain('Not on file yet. Would stand as: Supported')
+    expect(screen.getByRole('img', { name: /not saved yet: would stand as Supported\./ })).toBeDefined()
+    expect(screen.getByText('Nothing of this is on file yet. Once the report is saved:')).toBeDefined()
+    expect(document.body.textContent).toContain(
+      'Closes (make\u00a0point): Not on file now. Would stand as: Supported.',
+    )
+  })
+
+  test('a number that would dispute what is on file would itself stand in dispute', () => {
+    open(disputedRecords.slice(0, -1))
+    says('CLOSE -.42 WC')
+    fromManual()
+    expect(screen.getByRole('img', { name: /Closes at 0\.42 .*would stand as In dispute/ })).toBeDefined()
+  })
+
+  const whichFurnaces = 'Which furnaces does the source say it holds for?'
+  const rangesSaved = async (answer: RegExp) => {
+    const device = open(equipmentRecords, `position=${ids.low}&furnace=${ids.furnace}`)
+    says('CLOSE -.58 WC')
+    fromManual()
+    choose(whichFurnaces, answer)
+    await press('Save the report')
+    const { furnaceId, revisionRange, serialRange, elevationBand } = device.added[0]!.body
+    return { furnaceId, revisionRange, serialRange, elevationBand }
+  }
+
+  test('a source that names this very furnace is recorded for its serial, and one that does not say for no range', async () => {
+    expect(await rangesSaved(/^Only this furnace.*S2204-118/)).toEqual({
+      furnaceId: ids.furnace,
+      revisionRange: undefined,
+      serialRange: { from: 'S2204-118', to: 'S2204-118' },
+      elevationBand: undefined,
+    })
+    cleanup()
+    expect(await rangesSaved(/^The source does not say/)).toEqual({
+      furnaceId: ids.furnace,
+      revisionRange: undefined,
+      serialRange: undefined,
+      elevationBand: undefined,
+    })
+  })
+
+  test('without a serial on file “only this furnace” is no answer, because nothing could be recorded of it', () => {
+    open(equipmentRecords, `position=${ids.low}&furnace=${ids.bareFurnace}`)
+    const answers = within(screen.getByRole('group', { name: whichFurnaces })).getAllByRole('radio')
+    expect(answers.map((answer) => answer.closest('label')!.textContent)).toEqual([
+      'Some: it states a range',
+      'Every one of this range',
+      'The source does not sayThen it counts for this furnace, and is a lead for every other.',
+    ])
+  })
+
+  test('an answer that is none any more is asked again, and nothing is taken for it', async () => {
+    openAt(`/report?position=${ids.low}&furnace=${ids.furnace}`)
+    const draft = `report /setpoint?position=${ids.low}&furnace=${ids.furnace} `
+    const device = fakeDevice({
+      records: equipmentRecords,
+      drafts: { [draft]: { asWritten: 'CLOSE -.58 WC', source: 'remembered', covers: 'this furnace' } },
+    })
+    renderOn(device, <ReportScreen />)
+    await screen.findByText('What you had typed here before is still in the form.')
+    await press('Save the report')
+    expect(device.added).toEqual([])
+    expect(screen.getByText('Say which furnaces it holds for.')).toBeDefined()
   })
 
   test('a label read off a general-purpose switch is refused, with what to do instead, and keeps what was typed', async () => {
@@ -116,7 +193,7 @@ describe('ReportScreen', () => {
     says('CLOSE -.58 WC')
     select('What does the number rest on?', 'Rating label on a switch of unknown origin')
     select('Which part is it?', 'GP-ADJ-1 (general-purpose)')
-    choose('Which furnaces does the source say it holds for?', /^It does not say/)
+    choose('Which furnaces does the source say it holds for?', /^The source does not say/)
     await press('Save the report')
     expect(device.added).toEqual([])
     expect(screen.getByText('no general-purpose switch')).toBeDefined()

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
 import type { Column } from '@/app/ui/waterColumn/column'
+import { columnLabels } from '@/app/ui/waterColumn/columnLabels'
 import { describeColumn } from '@/app/ui/waterColumn/describeColumn'
 
 const inch = 249.08891 // NIST SP 811 (2008), App. B.8
@@ -32,6 +33,23 @@ test('describeColumn tells all that the drawing shows, each number with its leve
       'Opens at 0.42 in. w.c. minimum, Unverified, 9 Jan 2026. ' +
       'Reading 0.44 in. w.c., give or take 0.02. Earlier: 0.39, 0.41.',
   )
+})
+
+test('describeColumn says of a point that is not saved yet how it would stand, and names no date', () => {
+  const [mark] = column.marks
+  expect(describeColumn({ ...column, marks: [{ ...mark!, onceSaved: true }] })).toContain(
+    'Closes at 0.58 in. w.c. ± 0.05, not saved yet: would stand as Verified. Reading',
+  )
+})
+
+test('columnLabels draws “would be” before the level of a point that is not saved yet', () => {
+  const [mark] = column.marks
+  expect(columnLabels({ ...column, marks: [{ ...mark!, onceSaved: true }] })[0]?.lines).toEqual([
+    'closes',
+    'would be',
+    'Verified',
+  ])
+  expect(columnLabels(column)[0]?.lines).toEqual(['closes', 'Verified'])
 })
 
 test('describeColumn says it in the reader’s unit', () => {
