@@ -25,7 +25,7 @@ export function medianTime(steps: readonly SurvivalStep[]): Result<MedianTime> {
       'More than half have had no callback so far, so there is no median yet. Show the curve instead.',
     )
   const firstBelowHalf = (end: 0 | 1) =>
-    steps.find(({ interval }) => interval !== 'not defined' && interval[end] <= 0.5 + slack)?.time
+    steps.find(({ interval }) => interval !== 'not defined' && interval[end] <= 0.5)?.time
   return success({
     time: median.time,
     interval: [firstBelowHalf(0) ?? median.time, firstBelowHalf(1) ?? 'not reached'],

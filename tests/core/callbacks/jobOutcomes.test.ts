@@ -36,6 +36,11 @@ describe('jobOutcomes(cases, window, now)', () => {
     ])
   })
 
+  test('settled from the very moment at which the window ends', () => {
+    const [only] = jobOutcomes([cases[2]!], windowOf(), at('2026-02-05'))
+    expect(only).toMatchObject({ windowEndsAt: at('2026-02-05'), settled: true, became: 'quiet' })
+  })
+
   test('what happened after now is left out: an ending of tomorrow is no job of today', () => {
     expect(jobOutcomes(cases, windowOf(), at('2026-01-19'))[0]).toMatchObject({ became: 'not known yet' })
     expect(jobOutcomes(cases, windowOf(), at('2026-01-01'))).toEqual([])

@@ -129,12 +129,17 @@ describe('kaplanMeier(times, events)', () => {
 
 describe('medianTime(steps)', () => {
   test('a survival of one half exactly is the median, however it was multiplied up', () => {
-    const times = deepFreeze([1, 2, 3, 4, 5, 6, 7, 8, 9, 10])
-    const steps = kaplanMeier(
-      times,
-      times.map(() => true),
-    )
-    expect(medianTime(steps)).toMatchObject({ ok: true, value: { time: 5 } })
+    let missedByRounding = 0
+    for (let half = 1; half <= 40; half++) {
+      const times = deepFreeze(Array.from({ length: 2 * half }, (_, place) => place + 1))
+      const steps = kaplanMeier(
+        times,
+        times.map(() => true),
+      )
+      if (survivalAt(steps, half) > 0.5) missedByRounding++
+      expect(medianTime(steps)).toMatchObject({ ok: true, value: { time: half } })
+    }
+    expect(missedByRounding).toBeGreaterThan(0)
   })
 
   test('the median lies within its interval', () => {
