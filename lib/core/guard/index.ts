@@ -1,3 +1,4 @@
+export { coAirFree } from './coAirFree'
 export {
   type DangerCode,
   dangerFindingIds,
