@@ -1,6 +1,7 @@
 'use client'
 
 import { useState } from 'react'
+import type { NewRecord } from '@/lib/device/device'
 import { type Checked, checkRecord } from '@/lib/records/checkRecord'
 import { useDevice, useDeviceState } from './deviceContext'
 
@@ -15,22 +16,22 @@ export function useAdd() {
   const { file, me } = useDeviceState()
   const [trouble, setTrouble] = useState<Trouble>()
 
-  /** All of them or none. @returns their ids, or undefined when one was refused */
-  async function add(
-    records: { kind: string; body: Record<string, unknown> }[],
-  ): Promise<string[] | undefined> {
-    const cleaned = records.map(({ kind, body }) => ({ kind, body: withoutGaps(body) }))
-    for (const { kind, body } of cleaned) {
-      const checked = checkRecord(kind, body, file, me)
+  /**
+   * All of them or none, in one step. A record may name an earlier one of the list by the id made for it.
+   * @returns their ids, or undefined when one was refused
+   */
+  async function add(records: readonly NewRecord[]): Promise<string[] | undefined> {
+    const cleaned = records.map((record) => ({ ...record, body: withoutGaps(record.body) }))
+    const saidAt = new Date().toISOString()
+    for (const [place, { kind, body }] of cleaned.entries()) {
+      const checked = checkRecord(kind, body, file, { ...me, saidAt }, cleaned.slice(0, place))
       if (!checked.ok) {
         setTrouble(checked)
         return undefined
       }
     }
     setTrouble(undefined)
-    const ids: string[] = []
-    for (const { kind, body } of cleaned) ids.push(await device.add(kind, body))
-    return ids
+    return device.addAll(cleaned)
   }
 
   return { add, trouble }

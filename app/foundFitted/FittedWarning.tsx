@@ -1,10 +1,11 @@
 import type { Entry } from '@/lib/records/fold/entry'
 import type { TeamFile } from '@/lib/records/fold/teamFile'
 import type { FoundFittedBody } from '@/lib/records/kinds/foundFitted'
+import { putRightBy } from '@/lib/records/view/unsuitable'
 import { shutDown } from '../ui/danger/dangerWords'
 import { AsPrinted } from '../ui/words/AsPrinted'
 import { sayDate } from '../ui/words/sayDate'
-import { fittedDangers, notProvenSafe, putRightBy, whatWords } from './fittedWords'
+import { fittedDangers, notProvenSafe, whatWords } from './fittedWords'
 import styles from './foundFitted.module.css'
 
 type Props = { found: Entry<FoundFittedBody>; file: TeamFile }

@@ -1,8 +1,7 @@
-import { type DangerCode, dangerOfFitted, dangerSentence } from '@/lib/core/guard'
-import type { Entry } from '@/lib/records/fold/entry'
-import { counting, type TeamFile } from '@/lib/records/fold/teamFile'
+import { dangerSentence } from '@/lib/core/guard'
+import type { TeamFile } from '@/lib/records/fold/teamFile'
 import type { FoundFittedBody } from '@/lib/records/kinds/foundFitted'
-import type { RepairBody } from '@/lib/records/kinds/repair'
+import { dangerCodesOf } from '@/lib/records/view/unsuitable'
 
 type What = FoundFittedBody['what']
 
@@ -21,14 +20,6 @@ export const whatWords: Readonly<Record<What, readonly [words: string, line: str
   'not known': ['Not known yet', 'It does not look right, and nobody has said what it is.'],
 }
 
-const dangerOfWhat: Readonly<Record<What, DangerCode | undefined>> = {
-  'adjustable or general-purpose switch': 'general-purpose-switch-fitted',
-  'switch for another stage': undefined,
-  'switch for another elevation': 'wrong-elevation-switch-fitted',
-  'jumper or bypass': 'jumper-or-bypass',
-  'not known': undefined,
-}
-
 const unproven = {
   'switch for another stage':
     'A switch for another stage is fitted: nobody has proven that it shows too little air.',
@@ -37,43 +28,10 @@ const unproven = {
 
 /** Why what was found is a danger, in sentences: by what it was called, and by what the part on file is. */
 export function fittedDangers(found: FoundFittedBody, file: TeamFile): string[] {
-  const part = found.partId === undefined ? undefined : file.parts.get(file.keptId(found.partId))
-  const ofPart =
-    part === undefined
-      ? []
-      : dangerOfFitted({ partClass: part.body.class, adjustable: part.body.fieldAdjustable })
-  const ofWhat = dangerOfWhat[found.what]
-  const codes = [...new Set([...(ofWhat === undefined ? [] : [ofWhat]), ...ofPart])]
+  const codes = dangerCodesOf(file, found)
   return codes.length > 0
     ? codes.map((code) => dangerSentence[code])
     : [found.what === 'switch for another stage' ? unproven[found.what] : unproven['not known']]
 }
 
 export const notProvenSafe = 'The furnace is not proven safe until the factory part is back.'
-
-/**
- * The repair that put right what was found: at the same furnace and position, recorded after the finding, and with a
- * factory part that is listed for that position. A jumper is taken out, which needs no part. Undefined while none is
- * on record. It proves nothing by itself: readings taken afterwards do.
- */
-export function putRightBy(
-  file: TeamFile,
-  { body, at }: Entry<FoundFittedBody>,
-): Entry<RepairBody> | undefined {
-  const { furnaceId, positionId, foundOn, what } = body
-  if (furnaceId === undefined || positionId === undefined) return undefined
-  const position = file.keptId(positionId)
-  const isRightPart = (partId: string | undefined): boolean => {
-    if (partId === undefined) return what === 'jumper or bypass'
-    const part = file.parts.get(file.keptId(partId))?.body
-    return part?.class === 'factory' && part.positionIds.some((id) => file.keptId(id) === position)
-  }
-  return counting(file.repairs).find(
-    ({ body: repair, at: recordedAt }) =>
-      file.keptId(repair.furnaceId) === file.keptId(furnaceId) &&
-      repair.positionId !== undefined &&
-      file.keptId(repair.positionId) === position &&
-      isRightPart(repair.fittedPart) &&
-      (repair.on > foundOn || (repair.on === foundOn && recordedAt > at)),
-  )
-}

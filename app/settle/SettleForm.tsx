@@ -32,7 +32,10 @@ export function SettleForm({ address, setpoint, action, now }: Props) {
   const { file, me, names } = useDeviceState()
   const { unit } = usePreference()
   const { position, reports } = setpoint
-  const evidence = useMemo(() => evidenceOnFile(file, position.id, action, me), [file, position, action, me])
+  const evidence = useMemo(
+    () => evidenceOnFile(file, position.id, action, { ...me, saidAt: now }),
+    [file, position, action, me, now],
+  )
   const inDispute = useMemo(() => {
     const ids = new Set(sidesOf(standingOf(setpoint, action)).flatMap(({ reportIds }) => reportIds))
     return [...ids].flatMap((id) => reports.get(id) ?? [])

@@ -1,9 +1,11 @@
 import type { RatingSettings, RatingStanding } from '@/lib/core/rating'
 import type { Action, LimitKind } from '@/lib/core/vocabulary'
+import type { Saying } from '@/lib/records/envelope'
 import type { Entry } from '@/lib/records/fold/entry'
 import type { TeamFile } from '@/lib/records/fold/teamFile'
 import type { ReportBody } from '@/lib/records/kinds/report'
 import { settlement } from '@/lib/records/kinds/settlement'
+import { lookupIn } from '@/lib/records/lookupIn'
 import { reportsAt } from '@/lib/records/view/ratingReports'
 import { type Setpoint, setpointOf } from '@/lib/records/view/setpoint'
 import { furnaceOf, type SetpointAddress } from '../setpoint/setpointAddress'
@@ -49,16 +51,13 @@ export function evidenceOnFile(
   file: TeamFile,
   positionId: string,
   action: Action,
-  author: Parameters<NonNullable<typeof settlement.refusedBy>>[2],
+  saying: Saying,
 ): Entry<ReportBody>[] {
-  const lookup = (id: string) => {
-    const found = file.records.get(id)
-    return found && { kind: found.kind, body: found.entry.body }
-  }
+  const lookup = lookupIn(file)
   return reportsAt(file, positionId).filter(
     ({ id, body }) =>
       body.action === action &&
-      settlement.refusedBy?.({ evidenceReportId: id, overruledReportIds: [] }, lookup, author) === undefined,
+      settlement.refusedBy?.({ evidenceReportId: id, overruledReportIds: [] }, lookup, saying) === undefined,
   )
 }
 

@@ -22,10 +22,21 @@ export type DeviceState = {
   trouble: Extract<Called<never>, { ok: false }> | undefined
 }
 
+/** A record about to be said. Its id may be made beforehand, so that another of the same batch can name it. */
+export type NewRecord = { kind: string; body: Record<string, unknown>; id?: string }
+
+/** The id of a record about to be said. */
+export const newRecordId = (): string => uuidv7()
+
 export type Device = {
   state(): DeviceState
   subscribe(listener: () => void): () => void
-  /** Puts a record in the outbox and in the file at once, and tries to send. Answers with the record's id. */
+  /**
+   * Puts records in the outbox and in the file at once, all of them or none, and tries to send. Answers with their
+   * ids. @throws RangeError when a kind is none
+   */
+  addAll(records: readonly NewRecord[]): Promise<string[]>
+  /** The same for a single record. */
   add(kind: string, body: Record<string, unknown>): Promise<string>
   /** Sends what waits and fetches what is new. Safe to call at any time; one run at a time. */
   sync(): Promise<void>
@@ -77,25 +88,22 @@ export async function openDevice({ me, deviceId, now }: DeviceOptions): Promise<
   }
   refold()
 
-  async function add(kind: string, body: Record<string, unknown>): Promise<string> {
-    const version = recordKinds[kind]?.version
-    if (version === undefined) throw new RangeError(`add: "${kind}" is no kind of record`)
-    const record: RecordEnvelope = {
-      id: uuidv7(),
-      kind,
-      version,
-      body,
-      saidAt: now().toISOString(),
-      author: me.id,
-      device: deviceId,
-    }
-    lastOrder += 1
-    const item = { id: record.id, record, order: lastOrder }
-    await ownDatabase.put('outbox', item)
-    outbox = [...outbox, item]
+  async function addAll(records: readonly NewRecord[]): Promise<string[]> {
+    const saidAt = now().toISOString()
+    const items = records.map(({ kind, body, id = newRecordId() }) => {
+      const version = recordKinds[kind]?.version
+      if (version === undefined) throw new RangeError(`addAll: "${kind}" is no kind of record`)
+      const record: RecordEnvelope = { id, kind, version, body, saidAt, author: me.id, device: deviceId }
+      lastOrder += 1
+      return { id, record, order: lastOrder }
+    })
+    const intoOutbox = ownDatabase.transaction('outbox', 'readwrite')
+    for (const item of items) void intoOutbox.store.put(item)
+    await intoOutbox.done
+    outbox = [...outbox, ...items]
     refold()
     void sync()
-    return record.id
+    return items.map((item) => item.id)
   }
 
   async function send(): Promise<Called<unknown>> {
@@ -194,7 +202,11 @@ export async function openDevice({ me, deviceId, now }: DeviceOptions): Promise<
       listeners.add(listener)
       return () => listeners.delete(listener)
     },
-    add,
+    addAll,
+    async add(kind, body) {
+      const [id] = await addAll([{ kind, body }])
+      return id!
+    },
     sync,
     async sendAgain(id) {
       const item = outbox.find(({ record }) => record.id === id)

@@ -1,5 +1,6 @@
-import type { Refusal, Role } from './envelope'
+import type { Refusal, Saying } from './envelope'
 import type { TeamFile } from './fold/teamFile'
+import { lookupIn, type SaidBefore } from './lookupIn'
 import { recordKinds } from './registry'
 
 /** What is wrong with a body before it is sent: by field, or as the refusal of a rule. */
@@ -10,13 +11,15 @@ export type Checked =
 /**
  * Judges a body on the device as the server will: by its schema, the permission, and the rules that need other
  * records. The server judges again; this one only speaks sooner.
+ * @param earlier records that are said in the same step before this one
  * @throws RangeError if there is no such kind
  */
 export function checkRecord(
   kind: string,
   body: Record<string, unknown>,
   file: TeamFile,
-  author: { id: string; role: Role },
+  saying: Saying,
+  earlier: readonly SaidBefore[] = [],
 ): Checked {
   const known = recordKinds[kind]
   const schema = known?.versions[known.version]
@@ -28,17 +31,13 @@ export function checkRecord(
     for (const issue of parsed.error.issues) fields[issue.path.join('.')] ??= issue.message
     return { ok: false, fields }
   }
-  if (!known.mayAdd.includes(author.role)) {
+  if (!known.mayAdd.includes(saying.role)) {
     const refusal = {
       rule: 'who may add what',
-      sentence: `A ${author.role} may not add a ${kind}. Ask a ${known.mayAdd.join(' or a ')}.`,
+      sentence: `A ${saying.role} may not add a ${kind}. Ask a ${known.mayAdd.join(' or a ')}.`,
     }
     return { ok: false, fields: {}, refusal }
   }
-  const lookup = (id: string) => {
-    const found = file.records.get(id)
-    return found && { kind: found.kind, body: found.entry.body }
-  }
-  const refusal = known.refusedBy?.(body, lookup, author)
+  const refusal = known.refusedBy?.(body, lookupIn(file, earlier), saying)
   return refusal === undefined ? { ok: true } : { ok: false, fields: {}, refusal }
 }

@@ -35,8 +35,18 @@ export type StoredRecord = RecordEnvelope & {
 /** A refusal names its rule, says why, and says what to do instead. */
 export type Refusal = { rule: string; sentence: string }
 
-/** Looks a stored record up by id; undefined when it is not there (yet). */
-export type Lookup = (id: string) => { kind: string; body: Record<string, unknown> } | undefined
+/** What a kind's own rule may ask of the log. */
+export type Lookup = {
+  /** A stored record by its id; undefined when it is not there (yet). */
+  (id: string): { kind: string; body: Record<string, unknown> } | undefined
+  /** When the first ending of a visit that still stands was said, ISO 8601; undefined while the visit goes on. */
+  endedAt(visitId: string): string | undefined
+  /** The record that a duplicate was joined to; any other id as it is. */
+  keptId(id: string): string
+}
+
+/** Who says a record, and when (ISO 8601, put right by the server where the device's clock was wrong). */
+export type Saying = { id: string; role: Role; saidAt: string }
 
 /**
  * A kind of record: one file each in lib/records/kinds. `versions` keeps the schema of every version ever
@@ -52,7 +62,7 @@ export type RecordKind<Body = Record<string, unknown>> = {
   /** Ids of the records that must be in the log before this one can be read. */
   refersTo(body: Body): string[]
   /** A rule that needs other records to be judged. The records that refersTo names are there when it is called. */
-  refusedBy?(body: Body, lookup: Lookup, author: { id: string; role: Role }): Refusal | undefined
+  refusedBy?(body: Body, lookup: Lookup, saying: Saying): Refusal | undefined
   /** Body fields that a manager may withhold, because they can carry personal data. */
   mayWithhold: readonly string[]
 }

@@ -1,18 +1,30 @@
 import type { RecordKind } from './envelope'
+import { baseline } from './kinds/baseline'
+import { caseKind } from './kinds/case'
+import { combustionTest } from './kinds/combustionTest'
+import { dangerAnswer } from './kinds/dangerAnswer'
+import { ending } from './kinds/ending'
 import { equipmentRange } from './kinds/equipmentRange'
+import { finding } from './kinds/finding'
+import { fittedPart } from './kinds/fittedPart'
 import { foundFitted } from './kinds/foundFitted'
 import { furnace } from './kinds/furnace'
 import { gauge } from './kinds/gauge'
+import { lifting } from './kinds/lifting'
 import { maker } from './kinds/maker'
 import { part } from './kinds/part'
 import { position } from './kinds/position'
 import { preference } from './kinds/preference'
 import { ratingRequest } from './kinds/ratingRequest'
+import { reading } from './kinds/reading'
 import { repair } from './kinds/repair'
 import { report } from './kinds/report'
 import { sameAs } from './kinds/sameAs'
 import { settlement } from './kinds/settlement'
+import { shutDownNotice } from './kinds/shutDownNotice'
 import { supersession } from './kinds/supersession'
+import { switchCheck } from './kinds/switchCheck'
+import { visit } from './kinds/visit'
 import { withdrawal } from './kinds/withdrawal'
 import { withholding } from './kinds/withholding'
 
@@ -35,5 +47,17 @@ export const recordKinds: Readonly<Record<string, RecordKind>> = Object.fromEntr
     foundFitted,
     repair,
     preference,
+    caseKind,
+    visit,
+    finding,
+    reading,
+    baseline,
+    combustionTest,
+    ending,
+    shutDownNotice,
+    lifting,
+    dangerAnswer,
+    fittedPart,
+    switchCheck,
   ].map((kind) => [kind.kind, kind]),
 )

@@ -9,6 +9,18 @@ export const withholdable = {
   'found fitted': ['fittedBy', 'note'],
   repair: ['note'],
   withdrawal: ['reason'],
+  case: ['complaint', 'note'],
+  visit: ['note'],
+  finding: ['note'],
+  reading: ['note'],
+  baseline: ['note'],
+  'combustion test': ['note'],
+  ending: ['declinedBecause', 'note'],
+  'shut-down notice': ['told', 'authorityWho', 'note'],
+  lifting: ['because'],
+  'danger answer': ['note'],
+  'fitted part': ['note'],
+  'switch check': ['note'],
 } as const satisfies Readonly<Record<string, readonly string[]>>
 
 export const withholdableFields = (kind: string): readonly string[] =>

@@ -1,7 +1,7 @@
 import 'fake-indexeddb/auto'
 import { IDBFactory } from 'fake-indexeddb'
 import { beforeEach, describe, expect, test, vi } from 'vitest'
-import { type Device, openDevice } from '@/lib/device/device'
+import { type Device, newRecordId, openDevice } from '@/lib/device/device'
 import { nextBatch, type OutboxItem, settleOutbox } from '@/lib/device/outbox'
 import type { RecordEnvelope, StoredRecord } from '@/lib/records/envelope'
 
@@ -136,6 +136,40 @@ describe('device.add(kind, body)', () => {
   test('a kind that does not exist is the caller’s mistake', async () => {
     const device = await open()
     await expect(device.add('rumour', {})).rejects.toThrow(RangeError)
+  })
+})
+
+describe('device.addAll(records)', () => {
+  const maker = (name: string, id?: string) => ({ kind: 'maker', body: { name }, ...(id && { id }) })
+
+  test('says them in one step and in their order, and one may name another by the id made for it', async () => {
+    const device = await open()
+    const id = newRecordId()
+    const range = { kind: 'equipment range', body: { makerId: id, name: 'Larkfell 2' } }
+    const ids = await device.addAll([maker('Orrinmoor', id), range])
+    expect(ids).toEqual([id, expect.stringMatching(/^[0-9a-f-]{36}$/)])
+    await device.sync()
+    expect(server.log.map((record) => [record.id, record.body])).toEqual([
+      [id, { name: 'Orrinmoor' }],
+      [ids[1], range.body],
+    ])
+    expect(new Set(server.log.map(({ saidAt }) => saidAt)).size).toBe(1)
+  })
+
+  test('with one that is of no kind says none of them, on the disk neither', async () => {
+    server.reachable = false
+    const device = await open()
+    const added = device.addAll([maker('Orrinmoor'), { kind: 'rumour', body: {} }])
+    await expect(added).rejects.toThrow(new RangeError('addAll: "rumour" is no kind of record'))
+    expect(device.state().waiting).toEqual([])
+    device.close()
+    const again = await open()
+    expect(again.state().waiting).toEqual([])
+    again.close()
+  })
+
+  test('of nothing is nothing', async () => {
+    expect(await (await open()).addAll([])).toEqual([])
   })
 })
 

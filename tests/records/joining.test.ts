@@ -10,6 +10,7 @@ describe('joining two positions', () => {
   const lookup = (twinBody: Record<string, unknown>): Lookup =>
     Object.assign((id: string) => (id === twin ? { kind: 'position', body: twinBody } : low), {
       endedAt: () => undefined,
+      keptId: (id: string) => id,
     })
   const saying = { id: 'person-1', role: 'technician', saidAt: '2026-01-30T08:00:00.000Z' } as const
   const joined = (difference: Record<string, unknown>) =>

@@ -25,6 +25,18 @@ const written: [kind: string, mayAdd: string[], maySee: string[]][] = [
   ['found fitted', everybody, everybody],
   ['repair', everybody, everybody],
   ['preference', everybody, everybody],
+  ['case', everybody, everybody],
+  ['visit', everybody, everybody],
+  ['finding', everybody, everybody],
+  ['reading', everybody, everybody],
+  ['baseline', everybody, everybody],
+  ['combustion test', everybody, everybody],
+  ['ending', everybody, everybody],
+  ['shut-down notice', everybody, everybody],
+  ['lifting', ['manager', 'technician'], everybody],
+  ['danger answer', everybody, everybody],
+  ['fitted part', everybody, everybody],
+  ['switch check', everybody, everybody],
 ]
 
 test('permissionTable() says of every kind who may add it and who may see it', () => {
@@ -40,8 +52,8 @@ test('whoever may add a kind may see it: nobody writes what they can’t read ag
 test.each(roles)('checkRecord(…) on the device of a %s allows and refuses as the table says', (role) => {
   const file = foldTeamFile(sampleRecords)
   const allowed = (kind: string): boolean => {
-    const { body } = sampleRecords.find((record) => record.kind === kind)!
-    const checked = checkRecord(kind, body, file, { id: 'person-1', role })
+    const { body, saidAt } = sampleRecords.findLast((record) => record.kind === kind)!
+    const checked = checkRecord(kind, body, file, { id: 'person-1', role, saidAt })
     if (checked.ok) return true
     expect(checked.refusal?.rule).toBe('who may add what')
     expect(checked.refusal?.sentence).toMatch(/^A \w+ may not add a .+\. Ask a .+\.$/)

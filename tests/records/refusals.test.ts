@@ -4,8 +4,10 @@ import { recordKinds } from '@/lib/records/registry'
 import { sampleIds as ids, sampleRecords } from './samples'
 
 const stored = new Map(sampleRecords.map((record) => [record.id, record]))
-const lookup: Lookup = (id) => stored.get(id)
-const technician = { id: 'person-1', role: 'technician' } as const
+const asLookup = (find: (id: string) => ReturnType<Lookup>): Lookup =>
+  Object.assign(find, { endedAt: () => undefined, keptId: (id: string) => id })
+const lookup = asLookup((id) => stored.get(id))
+const technician = { id: 'person-1', role: 'technician', saidAt: '2026-02-01T08:00:00Z' } as const
 
 const bodyOf = (id: string) => structuredClone(stored.get(id)!.body)
 const refusalOf = (kind: string, body: Record<string, unknown>): Refusal | undefined =>
@@ -22,7 +24,7 @@ describe('no general-purpose switch, ever', () => {
     const unknownPart = { ...stored.get(ids.oldPart)!, body: { ...bodyOf(ids.oldPart), class: 'not known' } }
     const refusal = recordKinds.repair!.refusedBy!(
       { ...bodyOf(ids.repair), fittedPart: ids.oldPart },
-      (id) => (id === ids.oldPart ? unknownPart : lookup(id)),
+      asLookup((id) => (id === ids.oldPart ? unknownPart : lookup(id))),
       technician,
     )
     expect(refusal?.rule).toBe('no general-purpose switch')
@@ -50,7 +52,7 @@ describe('no general-purpose switch, ever', () => {
     const adjustable = { ...stored.get(ids.generic)!, body: { ...bodyOf(ids.generic), class: 'not known' } }
     const refusal = recordKinds.report!.refusedBy!(
       { ...bodyOf(ids.labelReport), readOffPart: ids.generic },
-      (id) => (id === ids.generic ? adjustable : lookup(id)),
+      asLookup((id) => (id === ids.generic ? adjustable : lookup(id))),
       technician,
     )
     expect(refusal?.rule).toBe('no general-purpose switch')
@@ -72,7 +74,7 @@ describe('reports', () => {
     const unknownPart = { ...stored.get(ids.oldPart)!, body: { ...bodyOf(ids.oldPart), class: 'not known' } }
     const refusal = recordKinds.report!.refusedBy!(
       bodyOf(ids.labelReport),
-      (id) => (id === ids.oldPart ? unknownPart : lookup(id)),
+      asLookup((id) => (id === ids.oldPart ? unknownPart : lookup(id))),
       technician,
     )
     expect(refusal?.rule).toBe('a factory label needs a factory part')
@@ -138,13 +140,14 @@ describe('withholding and joining', () => {
 })
 
 describe('who may add', () => {
-  test('only a manager withholds, only a manager or a dispatcher settles; everything else is open to all three', () => {
+  test('only a manager withholds, a dispatcher lifts no notice, a technician settles no dispute; everything else is open to all three', () => {
     const restricted = Object.values(recordKinds)
       .filter((kind) => kind.mayAdd.length < 3)
       .map((kind) => [kind.kind, [...kind.mayAdd].sort()])
     expect(restricted).toEqual([
       ['settlement', ['dispatcher', 'manager']],
       ['withholding', ['manager']],
+      ['lifting', ['manager', 'technician']],
     ])
   })
 })

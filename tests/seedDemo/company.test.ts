@@ -38,6 +38,11 @@ describe('demoRecords(seed)', () => {
 
   test('every record fits its envelope and its schema, and no rule refuses it', () => {
     const stored = new Map<string, (typeof records)[number]>()
+    const lookup = Object.assign((id: string) => stored.get(id), {
+      endedAt: (visitId: string) =>
+        [...stored.values()].find(({ kind, body }) => kind === 'ending' && body.visitId === visitId)?.saidAt,
+      keptId: (id: string) => id,
+    })
     for (const record of records) {
       expect(recordEnvelope.safeParse(record)).toMatchObject({ success: true })
       const kind = recordKinds[record.kind]!
@@ -46,7 +51,7 @@ describe('demoRecords(seed)', () => {
       })
       const author = people.get(record.author)!
       expect(kind.mayAdd).toContain(author.role)
-      expect(kind.refusedBy?.(record.body, (id) => stored.get(id), author)).toBeUndefined()
+      expect(kind.refusedBy?.(record.body, lookup, { ...author, saidAt: record.saidAt })).toBeUndefined()
       for (const id of kind.refersTo(record.body))
         expect(stored.has(id), `${record.kind} names ${id}`).toBe(true)
       stored.set(record.id, record)

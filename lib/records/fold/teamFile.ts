@@ -1,19 +1,32 @@
+import type { BaselineBody } from '../kinds/baseline'
+import type { CaseBody } from '../kinds/case'
+import type { CombustionTestBody } from '../kinds/combustionTest'
+import type { DangerAnswerBody } from '../kinds/dangerAnswer'
+import type { EndingBody } from '../kinds/ending'
 import type { EquipmentRangeBody } from '../kinds/equipmentRange'
+import type { FindingBody } from '../kinds/finding'
+import type { FittedPartBody } from '../kinds/fittedPart'
 import type { FoundFittedBody } from '../kinds/foundFitted'
 import type { FurnaceBody } from '../kinds/furnace'
 import type { GaugeBody } from '../kinds/gauge'
+import type { LiftingBody } from '../kinds/lifting'
 import type { MakerBody } from '../kinds/maker'
 import type { PartBody } from '../kinds/part'
 import type { PositionBody } from '../kinds/position'
 import type { PreferenceBody } from '../kinds/preference'
 import type { RatingRequestBody } from '../kinds/ratingRequest'
-import type { RepairBody } from '../kinds/repair'
+import type { ReadingBody } from '../kinds/reading'
+import type { AnyRepairBody } from '../kinds/repair'
 import type { ReportBody } from '../kinds/report'
 import type { SameAsBody } from '../kinds/sameAs'
 import type { SettlementBody } from '../kinds/settlement'
+import type { ShutDownNoticeBody } from '../kinds/shutDownNotice'
 import type { SupersessionBody } from '../kinds/supersession'
+import type { SwitchCheckBody } from '../kinds/switchCheck'
+import type { VisitBody } from '../kinds/visit'
 import { recordKinds } from '../registry'
 import { type Entry, entryOf, type HeldRecord } from './entry'
+import { keptIds } from './keptIds'
 import { withdrawnRecords } from './withdrawals'
 
 /** Everything that the screens need of the log, by kind and id. Withdrawn entries are in it, marked. */
@@ -29,7 +42,19 @@ export type TeamFile = {
   settlements: ReadonlyMap<string, Entry<SettlementBody>>
   requests: ReadonlyMap<string, Entry<RatingRequestBody>>
   foundFitted: ReadonlyMap<string, Entry<FoundFittedBody>>
-  repairs: ReadonlyMap<string, Entry<RepairBody>>
+  repairs: ReadonlyMap<string, Entry<AnyRepairBody>>
+  baselines: ReadonlyMap<string, Entry<BaselineBody>>
+  cases: ReadonlyMap<string, Entry<CaseBody>>
+  combustionTests: ReadonlyMap<string, Entry<CombustionTestBody>>
+  endings: ReadonlyMap<string, Entry<EndingBody>>
+  findings: ReadonlyMap<string, Entry<FindingBody>>
+  liftings: ReadonlyMap<string, Entry<LiftingBody>>
+  readings: ReadonlyMap<string, Entry<ReadingBody>>
+  shutDownNotices: ReadonlyMap<string, Entry<ShutDownNoticeBody>>
+  dangerAnswers: ReadonlyMap<string, Entry<DangerAnswerBody>>
+  fittedParts: ReadonlyMap<string, Entry<FittedPartBody>>
+  switchChecks: ReadonlyMap<string, Entry<SwitchCheckBody>>
+  visits: ReadonlyMap<string, Entry<VisitBody>>
   /** Newest preference of each person, by person. */
   preferences: ReadonlyMap<string, PreferenceBody>
   /** Every record by id, whatever its kind. */
@@ -52,7 +77,7 @@ export function foldTeamFile(records: readonly HeldRecord[]): TeamFile {
   const byId = new Map<string, { kind: string; entry: Entry<Record<string, unknown>> }>()
   const byKind = new Map<string, Map<string, Entry<Record<string, unknown>>>>()
   const unknown = new Set<string>()
-  const keptBy = new Map<string, string>()
+  const joins: SameAsBody[] = []
   const preferences = new Map<string, PreferenceBody>()
 
   for (const record of inOrder) {
@@ -68,13 +93,10 @@ export function foldTeamFile(records: readonly HeldRecord[]): TeamFile {
     byKind.set(record.kind, ofKind.set(record.id, entry))
     if (gone !== undefined) continue
     if (record.kind === 'preference') preferences.set(record.author, record.body as PreferenceBody)
-    if (record.kind === 'same as') {
-      const { kept, duplicate } = record.body as SameAsBody
-      keptBy.set(duplicate, kept)
-    }
+    if (record.kind === 'same as') joins.push(record.body as SameAsBody)
   }
 
-  const keptId = (id: string): string => followKept(keptBy, id)
+  const keptId = keptIds(joins)
   for (const entries of byKind.values()) {
     for (const entry of entries.values()) {
       const kept = keptId(entry.id)
@@ -97,6 +119,18 @@ export function foldTeamFile(records: readonly HeldRecord[]): TeamFile {
     requests: of('rating request'),
     foundFitted: of('found fitted'),
     repairs: of('repair'),
+    baselines: of('baseline'),
+    cases: of('case'),
+    combustionTests: of('combustion test'),
+    endings: of('ending'),
+    findings: of('finding'),
+    liftings: of('lifting'),
+    readings: of('reading'),
+    shutDownNotices: of('shut-down notice'),
+    dangerAnswers: of('danger answer'),
+    fittedParts: of('fitted part'),
+    switchChecks: of('switch check'),
+    visits: of('visit'),
     preferences,
     records: byId,
     keptId,
@@ -109,16 +143,6 @@ function byLogOrder(a: HeldRecord, b: HeldRecord): number {
   const bySeq = (a.seq ?? Number.POSITIVE_INFINITY) - (b.seq ?? Number.POSITIVE_INFINITY)
   if (!Number.isNaN(bySeq) && bySeq !== 0) return bySeq
   return a.id < b.id ? -1 : a.id > b.id ? 1 : 0
-}
-
-/** Follows "same as" to its end. Two people can join two records crosswise; then the smaller id is kept. */
-function followKept(keptBy: ReadonlyMap<string, string>, id: string): string {
-  const seen = [id]
-  for (let next = keptBy.get(id); next !== undefined; next = keptBy.get(next)) {
-    if (seen.includes(next)) return seen.slice(seen.indexOf(next)).sort()[0]!
-    seen.push(next)
-  }
-  return seen[seen.length - 1]!
 }
 
 /** The entries that count: neither withdrawn nor a duplicate of another. */

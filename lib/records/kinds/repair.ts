@@ -1,10 +1,11 @@
 import { z } from 'zod'
 import { defineKind, roles } from '../envelope'
 import { day, line, note, recordId } from '../fields'
+import { whyNotAfterEnding, whyNotOfCase } from '../ofCase'
 import { withholdable } from '../withholdable'
 
 /** What was done to a furnace, and the part that was fitted, if one was. Only a factory part can be fitted. */
-export const repairBody = z.strictObject({
+const repairBody1 = z.strictObject({
   furnaceId: recordId,
   positionId: recordId.optional(),
   done: line('What was done', 500),
@@ -13,23 +14,51 @@ export const repairBody = z.strictObject({
   note: note.optional(),
 })
 
+/** Version 2 belongs to a visit, and says whether a switch was replaced. */
+export const repairBody = repairBody1
+  .extend({
+    caseId: recordId.optional(),
+    visitId: recordId.optional(),
+    switchReplaced: z.boolean(),
+    /** Parts other than a switch, and material. */
+    parts: line('The parts', 300).optional(),
+    minutes: z.int().min(0).max(2880, 'More than two days is a slip.').optional(),
+  })
+  .refine((body) => !body.switchReplaced || body.fittedPart !== undefined, {
+    path: ['fittedPart'],
+    message:
+      'Name the factory part that was fitted. If it is an adjustable or general-purpose switch, record it as found fitted.',
+  })
+  .refine((body) => (body.caseId === undefined) === (body.visitId === undefined), {
+    path: ['visitId'],
+    message: 'A repair of a case belongs to one of its visits. Name both, or neither.',
+  })
+
 export type RepairBody = z.infer<typeof repairBody>
 
-export const repair = defineKind<RepairBody>({
+/** A repair of any version: what the later ones added may be missing. */
+export type AnyRepairBody = z.infer<typeof repairBody1> & Partial<RepairBody>
+
+export const repair = defineKind<AnyRepairBody>({
   kind: 'repair',
-  version: 1,
-  versions: { 1: repairBody },
+  version: 2,
+  versions: { 1: repairBody1, 2: repairBody },
   mayAdd: roles,
   maySee: roles,
-  refersTo: (body) => [body.furnaceId, body.positionId, body.fittedPart].filter((id) => id !== undefined),
-  refusedBy: (body, lookup) =>
-    body.fittedPart !== undefined && lookup(body.fittedPart)?.body.class !== 'factory'
+  refersTo: (body) =>
+    [body.furnaceId, body.positionId, body.fittedPart, body.caseId, body.visitId].filter(
+      (id) => id !== undefined,
+    ),
+  refusedBy: (body, lookup, saying) =>
+    whyNotOfCase(body, lookup) ??
+    (body.visitId === undefined ? undefined : whyNotAfterEnding(body.visitId, lookup, saying.saidAt)) ??
+    (body.fittedPart !== undefined && lookup(body.fittedPart)?.body.class !== 'factory'
       ? {
           rule: 'no general-purpose switch',
           sentence:
             'Only a part that the maker names for this furnace can be recorded as a repair. Order the factory part. ' +
             'It is already in? Record it as found fitted, when and by whom.',
         }
-      : undefined,
+      : undefined),
   mayWithhold: withholdable.repair,
 })

@@ -13,7 +13,6 @@ export type Appended = { answers: Answer[]; withheldSomething: boolean }
 
 /** What is given to every record of a batch. */
 export type BatchContext = Judge & {
-  receivedAt: Date
   /** Whether to guard against the database's own refusal of a single record. */
   careful: boolean
 }

@@ -1,14 +1,15 @@
 import type { Answer } from '@/lib/records/answer'
 import {
-  type Lookup,
   type RecordEnvelope,
   type RecordKind,
   type Refusal,
   type Role,
   recordEnvelope,
 } from '@/lib/records/envelope'
+import { saidAtCorrected } from '@/lib/records/fold/entry'
 import { redact } from '@/lib/records/redact'
 import { canonicalBytes } from './canonical'
+import { lookupIn } from './lookupIn'
 import type { LogRow, LogTables } from './tables'
 import { whatDoesNotFit } from './whatDoesNotFit'
 import { fieldsWithheldOf, refusedWithholding } from './withhold'
@@ -24,6 +25,7 @@ export type Judge = {
   sender: Sender
   /** The sender's own clock when it sent, in milliseconds since 1970. */
   sentAtMs: number
+  receivedAt: Date
 }
 
 /** Either the answer is known already, or the record may be stored, as these bytes. */
@@ -36,7 +38,7 @@ const aheadMs = 5 * 60_000
  * Judges one record against what is in the log now, the records before it in the same batch included. What is in
  * the log already is answered before anything else: it stays right to send it again, whatever changed since.
  */
-export function judge(sent: unknown, { tables, kinds, sender, sentAtMs }: Judge): Judgement {
+export function judge(sent: unknown, { tables, kinds, sender, sentAtMs, receivedAt }: Judge): Judgement {
   const parsed = recordEnvelope.safeParse(sent)
   if (!parsed.success) return refused(idOf(sent), 'record shape', whatDoesNotFit(parsed.error))
   // As it was sent: the schema only looks at it.
@@ -102,22 +104,16 @@ export function judge(sent: unknown, { tables, kinds, sender, sentAtMs }: Judge)
   const missing = [...new Set(named)].filter((other) => !tables.has(other))
   if (missing.length > 0) return { answer: { id, outcome: 'waiting for', ids: missing } }
 
+  const clockShiftMs = receivedAt.getTime() - sentAtMs
+  const saying = { ...sender, saidAt: saidAtCorrected({ ...record, clockShiftMs }) }
   const refusal =
-    kind.refusedBy?.(said, lookupIn(tables), sender) ?? refusedWithholding(record, kinds, tables)
+    kind.refusedBy?.(said, lookupIn(tables), saying) ?? refusedWithholding(record, kinds, tables)
   return refusal === undefined ? { record, bytes } : refused(id, refusal.rule, refusal.sentence)
 }
 
 export const refused = (id: string, rule: Refusal['rule'], sentence: Refusal['sentence']) => ({
   answer: { id, outcome: 'refused' as const, rule, sentence },
 })
-
-/** What a kind's own rule may ask of the log. */
-const lookupIn =
-  (tables: LogTables): Lookup =>
-  (id) => {
-    const row = tables.find(id)
-    return row && { kind: row.kind, body: (JSON.parse(row.bytes) as RecordEnvelope).body }
-  }
 
 /** Whether the stored record is the one sent, as far as what was withheld since still shows it. */
 function says(stored: LogRow, record: RecordEnvelope, bytes: string, tables: LogTables): boolean {

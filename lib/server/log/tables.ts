@@ -12,6 +12,12 @@ export type LogTables = {
   head(): { seq: number; hash: string } | undefined
   has(id: string): boolean
   find(id: string): LogRow | undefined
+  /** Every record of a kind, in order. */
+  allOf(kind: string): LogRow[]
+  /** Every ending of a visit, also those that are taken back. */
+  endingsOf(visitId: string): LogRow[]
+  /** The withdrawals that name a record, also those that are taken back themselves. */
+  withdrawalsOf(id: string): LogRow[]
   /** Stores both rows. @throws RefusedByDatabase with the transaction no longer fit to commit */
   insert(entry: EntryRow, content: { bytes: string; salt: string }): void
   /** Stores both rows or neither: what a refusal leaves half done is undone. Several times slower. */
@@ -23,7 +29,7 @@ export type LogTables = {
   /** Up to `limit` entries after a number, with their content or without if it is gone. */
   walk(after: number, limit: number): WalkedRow[]
   /** The withholdings that name a record, oldest first: their ids and their bytes. */
-  withholdingsOf(id: string): { id: string; bytes: string }[]
+  withholdingsOf(id: string): LogRow[]
   contentCount(upTo: number): number
   /** The names of the database's own guards. */
   guards(): string[]
@@ -89,6 +95,13 @@ export function openTables(db: Database): LogTables {
   )
   const has = db.prepare<[string], number>('SELECT 1 FROM LogEntry WHERE id = ?').pluck()
   const find = db.prepare<[string], LogRow>(`SELECT ${allColumns} FROM ${bothTables} WHERE e.id = ?`)
+  const allOf = db.prepare<[string], LogRow>(
+    `SELECT ${allColumns} FROM ${bothTables} WHERE e.kind = ? ORDER BY e.seq`,
+  )
+  const endingsOf = db.prepare<[string], LogRow>(
+    `SELECT ${allColumns} FROM ${bothTables}
+     WHERE json_extract(c.bytes, '$.kind') = 'ending' AND json_extract(c.bytes, '$.body.visitId') = ?`,
+  )
   const insertEntry = db.prepare<EntryRow>(
     `INSERT INTO LogEntry (${entryColumns}) VALUES (${entryColumns.map((name) => `@${name}`)})`,
   )
@@ -106,10 +119,10 @@ export function openTables(db: Database): LogTables {
     `SELECT ${allColumns} FROM LogEntry AS e LEFT JOIN LogContent AS c ON c.seq = e.seq
      WHERE e.seq > ? ORDER BY e.seq LIMIT ?`,
   )
-  const withholdingsOf = db.prepare<[string], { id: string; bytes: string }>(
-    `SELECT e.id, c.bytes FROM ${bothTables}
+  const naming = db.prepare<[string, string], LogRow>(
+    `SELECT ${allColumns} FROM ${bothTables}
      WHERE json_extract(c.bytes, '$.kind') IN ('withdrawal', 'withholding')
-       AND json_extract(c.bytes, '$.body.record') = ? AND e.kind = 'withholding' ORDER BY e.seq`,
+       AND json_extract(c.bytes, '$.body.record') = ? AND e.kind = ? ORDER BY e.seq`,
   )
   const contentCount = db.prepare<[number], number>('SELECT count(*) FROM LogContent WHERE seq <= ?').pluck()
   const guards = db.prepare<[], string>("SELECT name FROM sqlite_master WHERE type = 'trigger'").pluck()
@@ -131,6 +144,9 @@ export function openTables(db: Database): LogTables {
     head: () => head.get(),
     has: (id) => has.get(id) !== undefined,
     find: (id) => find.get(id),
+    allOf: (kind) => allOf.all(kind),
+    endingsOf: (visitId) => endingsOf.all(visitId),
+    withdrawalsOf: (id) => naming.all(id, 'withdrawal'),
     insert,
     insertOrUndo(entry, content) {
       mark.run()
@@ -146,7 +162,7 @@ export function openTables(db: Database): LogTables {
     blank: (seq, bytes, withheldBySeq) => void blank.run(bytes, withheldBySeq, seq),
     page: (after, upTo, kinds, limit) => page.all(after, upTo, JSON.stringify(kinds), limit),
     walk: (after, limit) => walk.all(after, limit),
-    withholdingsOf: (id) => withholdingsOf.all(id),
+    withholdingsOf: (id) => naming.all(id, 'withholding'),
     contentCount: (upTo) => contentCount.get(upTo) ?? 0,
     guards: () => guards.all(),
     scrub: () => (db.pragma('wal_checkpoint(TRUNCATE)') as { busy: number }[])[0]?.busy === 0,

@@ -5,6 +5,7 @@ import type { Device, DeviceState } from '@/lib/device/device'
 import type { Person } from '@/lib/device/transport'
 import type { HeldRecord } from '@/lib/records/fold/entry'
 import { foldTeamFile } from '@/lib/records/fold/teamFile'
+import { recordKinds } from '@/lib/records/registry'
 
 /** A device without a disk and without a network: it folds what it is given, and remembers what is added to it. */
 export type FakeDevice = Device & {
@@ -44,6 +45,17 @@ export function fakeDevice({ records = [], me = technician, names, drafts = {} }
     refused: [],
     trouble: undefined,
   }
+  const addAll: Device['addAll'] = async (records) => {
+    const ids = records.map(({ kind, body, id = addedId(added.length + 1) }) => {
+      added.push({ id, kind, body })
+      const version = recordKinds[kind]!.version
+      held.push({ id, kind, version, body, saidAt, author: me.id, device: 'device-1' })
+      return id
+    })
+    state = { ...state, file: foldTeamFile(held) }
+    for (const listener of listeners) listener()
+    return ids
+  }
   return {
     added,
     drafts: kept,
@@ -52,13 +64,10 @@ export function fakeDevice({ records = [], me = technician, names, drafts = {} }
       listeners.add(listener)
       return () => listeners.delete(listener)
     },
+    addAll,
     async add(kind, body) {
-      const id = addedId(added.length + 1)
-      added.push({ id, kind, body })
-      held.push({ id, kind, version: 1, body, saidAt, author: me.id, device: 'device-1' })
-      state = { ...state, file: foldTeamFile(held) }
-      for (const listener of listeners) listener()
-      return id
+      const [id] = await addAll([{ kind, body }])
+      return id!
     },
     async sync() {},
     async sendAgain() {},
@@ -85,7 +94,7 @@ export const held = (
   records.map(([id, kind, body, at], index) => ({
     id,
     kind,
-    version: 1,
+    version: recordKinds[kind]?.version ?? 1,
     body,
     saidAt: at ?? saidAt,
     author: technician.id,

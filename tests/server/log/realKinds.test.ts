@@ -94,13 +94,13 @@ test('what a kind lets a manager withhold goes, and the rest does not', async ()
   expect(log.lookup(furnace.id)?.body).toMatchObject({ note: '[withheld]', model: 'QX-80' })
 })
 
-test('the names that the database’s guards go by are names of kinds', () => {
+test('the names that the database’s guards and indexes go by are names of kinds', () => {
   const guards = fresh.db
     .prepare<[], string>("SELECT group_concat(sql, ' ') FROM sqlite_master WHERE sql LIKE '%$.kind%'")
     .pluck()
     .get()
   const named = [...(guards ?? '').matchAll(/(?:kind'?\)?"? (?:=|<>|IN) \(?)'([^']+)'(?:, '([^']+)')?/g)]
   const kinds = new Set(named.flatMap(([, one, two]) => [one, two]).filter((kind) => kind !== undefined))
-  expect([...kinds].sort()).toEqual(['part', 'repair', 'report', 'withdrawal', 'withholding'])
+  expect([...kinds].sort()).toEqual(['ending', 'part', 'repair', 'report', 'withdrawal', 'withholding'])
   for (const kind of kinds) expect(Object.keys(recordKinds)).toContain(kind)
 })

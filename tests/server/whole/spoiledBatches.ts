@@ -1,4 +1,5 @@
 import fc from 'fast-check'
+import { mostBatchBytes } from '@/lib/server/http/bodyLimit'
 import { jsonText, oddKeys, oddValue } from './oddJson'
 import { type Scene, spoiledRecord } from './spoiledRecords'
 
@@ -29,7 +30,7 @@ export function spoiledBatches(scene: Scene): fc.Arbitrary<string> {
   const added = fc
     .tuple(moments, few, fc.constantFrom(...oddKeys), oddValue)
     .map(([sentAt, some, key, odd]) => jsonText({ sentAt, records: some, [key]: odd }))
-  const heavy = batch.map((text) => text.padEnd(5_000_001))
+  const heavy = batch.map((text) => text.padEnd(mostBatchBytes + 1))
   return fc.oneof(
     { weight: 400, arbitrary: batch },
     { weight: 40, arbitrary: added },

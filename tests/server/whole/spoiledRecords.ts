@@ -16,16 +16,13 @@ export type Scene = {
 /** One change after which a record cannot be stored, whatever else was changed before. */
 type Spoiling = (record: Odd, model: RecordEnvelope, scene: Scene) => unknown
 
-const latest = (kind: string) => recordKinds[kind]!.versions[recordKinds[kind]!.version]!
-
 /** No field of any kind takes one of these. */
 export const neverFits: readonly unknown[] = [null, { odd: true }, [null], [{ odd: true }]]
 
 /** The fields that a kind asks for whatever the others say: its schema misses them in an empty body. */
-export const askedFor = (kind: string): string[] =>
-  latest(kind)
-    .safeParse({})
-    .error?.issues.map((issue) => String(issue.path[0])) ?? []
+export const askedFor = ({ kind, version }: Pick<RecordEnvelope, 'kind' | 'version'>): string[] =>
+  recordKinds[kind]!.versions[version]!.safeParse({}).error?.issues.map((issue) => String(issue.path[0])) ??
+  []
 
 /** The fields of a record by which it refers to others. */
 const referringFields = ({ kind, body }: RecordEnvelope): string[] => {
@@ -50,7 +47,22 @@ const oneOf = <T>(values: readonly T[], pick: number): T => values[pick % values
 function againstItsRule(onFile: readonly RecordEnvelope[]): [kind: string, body: Odd][] {
   const first = (kind: string) => onFile.find((record) => record.kind === kind)!
   const generic = onFile.find(({ body }) => body.class === 'general-purpose')!.id
+  const elsewhere = { caseId: first('maker').id, visitId: first('visit').id }
   return [
+    ['case', { ...first('case').body, furnaceId: first('maker').id }],
+    ['visit', { ...first('visit').body, caseId: first('visit').id }],
+    ...['finding', 'reading', 'combustion test', 'ending', 'switch check', 'danger answer'].map(
+      (kind): [string, Odd] => [kind, { ...first(kind).body, ...elsewhere }],
+    ),
+    ['finding', { ...first('finding').body, finding: '__proto__' }],
+    ['finding', { ...first('finding').body, finding: 'constructor' }],
+    ['finding', { ...first('finding').body, value: 'toString' }],
+    ['ending', { ...first('ending').body, mainCause: 'bad luck' }],
+    ['ending', { ...first('ending').body, contributingCause: '__proto__' }],
+    ['fitted part', { ...first('fitted part').body, furnaceId: first('maker').id }],
+    ['shut-down notice', { ...first('shut-down notice').body, caseId: first('maker').id }],
+    ['lifting', { ...first('lifting').body, noticeId: first('ending').id }],
+    ['baseline', { ...first('baseline').body, readingId: first('finding').id }],
     ['repair', { ...first('repair').body, fittedPart: generic }],
     ['report', { ...first('report').body, readOffPart: generic }],
     ['report', { ...first('report').body, readOffPart: first('maker').id }],
@@ -103,7 +115,8 @@ const spoilings: Record<string, (pick: number, odd: unknown) => Spoiling> = {
   'a field that is asked for and missing': (pick) => (record, model) => ({
     ...record,
     kind: model.kind,
-    body: without(bodyOf(record), oneOf(askedFor(model.kind), pick)),
+    version: model.version,
+    body: without(bodyOf(record), oneOf(askedFor(model), pick)),
   }),
   'a reference to nothing': (pick) => (record, model) => refer(record, model, pick, nowhere),
   'a reference to itself': (pick) => (record, model) => refer(record, model, pick, record.id),
@@ -135,7 +148,7 @@ const spoilings: Record<string, (pick: number, odd: unknown) => Spoiling> = {
     (pick) =>
     (record, _model, { onFile }) => {
       const [kind, body] = oneOf(againstItsRule(onFile), pick)
-      return { ...record, kind, body }
+      return { ...record, kind, version: onFile.find((each) => each.kind === kind)!.version, body }
     },
   'a body that is none': (pick) => (record) => ({
     ...record,

@@ -1,0 +1,37 @@
+import { z } from 'zod'
+import { defineKind, roles } from '../envelope'
+import { line, note, recordId } from '../fields'
+import { withholdable } from '../withholdable'
+
+/** What the trouble is about. A callback of the same circuit is what a repeat is counted by. */
+export const circuits = ['proving circuit', 'something else'] as const
+
+/** The history of one complaint on one furnace, over one or more visits. */
+export const caseBody = z.strictObject({
+  furnaceId: recordId,
+  /** What was complained of, in the words of whoever took the call. */
+  complaint: line('The complaint', 200),
+  circuit: z.enum(circuits, 'Say whether it is about the proving circuit or something else.'),
+  /** The serial number on the plate that day, where it is not the one on file. */
+  serialSeen: line('The serial number', 60).optional(),
+  note: note.optional(),
+})
+
+export type CaseBody = z.infer<typeof caseBody>
+
+export const caseKind = defineKind<CaseBody>({
+  kind: 'case',
+  version: 1,
+  versions: { 1: caseBody },
+  mayAdd: roles,
+  maySee: roles,
+  refersTo: (body) => [body.furnaceId],
+  refusedBy: (body, lookup) =>
+    lookup(body.furnaceId)?.kind === 'furnace'
+      ? undefined
+      : {
+          rule: 'a case is on a furnace',
+          sentence: 'A case is the history of one furnace. Choose the furnace, or add it first.',
+        },
+  mayWithhold: withholdable.case,
+})

@@ -1,0 +1,74 @@
+import { z } from 'zod'
+import { defineKind, roles } from '../envelope'
+import { day, line, note, recordId } from '../fields'
+import { whyNotOfCase } from '../ofCase'
+import { whyNoSuchCause } from '../trade'
+import { withholdable } from '../withholdable'
+
+/** The six ways in which a visit ends. Only the first counts as a fix in any figure. */
+export const endingWays = [
+  'repaired and proven',
+  'repaired, not proven',
+  'waiting for part',
+  'no fault found',
+  'repair declined',
+  'left off',
+] as const
+export type EndingWay = (typeof endingWays)[number]
+
+/** What a furnace must have back before anybody leaves it. */
+export const putBackItems = [
+  'tee out',
+  'hose on its own port',
+  'test holes plugged',
+  'trap primed',
+  'joints sealed',
+  'door on',
+] as const
+
+/**
+ * How a visit ended. It is always taken in, also without what its way of ending asks for: then it stands as
+ * unfinished, and the screens list what is missing. Refusing it would lose what was done.
+ */
+export const endingBody = z.strictObject({
+  caseId: recordId,
+  visitId: recordId,
+  how: z.enum(endingWays, 'Choose how the visit ended.'),
+  mainCause: line('The main cause', 60).optional(),
+  contributingCause: line('The contributing cause', 60).optional(),
+  /** What the test that confirms the main cause showed. */
+  confirmingTest: z.enum(['confirmed', 'not confirmed', 'not done']).optional(),
+  repairIds: z.array(recordId).max(50).optional(),
+  /** Minutes of work on this visit. */
+  minutes: z.int().min(0).max(2880, 'More than two days is a slip.').optional(),
+  thermostatCycles: z.int().min(0).max(100).optional(),
+  putBack: z.array(z.enum(putBackItems)).max(putBackItems.length).optional(),
+  /** Of those, what this furnace does not have or nobody touched. */
+  nothingToPutBack: z.array(z.enum(putBackItems)).max(putBackItems.length).optional(),
+  partNumber: line('The part number', 40).optional(),
+  supersessionChecked: z.boolean().optional(),
+  orderedWhere: line('Where it is ordered', 120).optional(),
+  followUpOn: day.optional(),
+  /** Why the repair was declined, in the words of whoever declined. */
+  declinedBecause: line('The reason', 300).optional(),
+  noticeId: recordId.optional(),
+  note: note.optional(),
+})
+
+export type EndingBody = z.infer<typeof endingBody>
+
+export const ending = defineKind<EndingBody>({
+  kind: 'ending',
+  version: 1,
+  versions: { 1: endingBody },
+  mayAdd: roles,
+  maySee: roles,
+  refersTo: (body) =>
+    [body.caseId, body.visitId, body.noticeId, ...(body.repairIds ?? [])].filter((id) => id !== undefined),
+  refusedBy: (body, lookup) =>
+    whyNotOfCase(body, lookup) ??
+    [body.mainCause, body.contributingCause]
+      .flatMap((cause) => (cause === undefined ? [] : [whyNoSuchCause(cause)]))
+      .find((refusal) => refusal !== undefined),
+  mayWithhold: withholdable.ending,
+})

@@ -1,0 +1,35 @@
+import { z } from 'zod'
+import { defineKind, roles } from '../envelope'
+import { line, note, recordId } from '../fields'
+import { whyNotAfterEnding, whyNotOfCase } from '../ofCase'
+import { whyNoSuchFinding } from '../trade'
+import { withholdable } from '../withholdable'
+
+/**
+ * Something observed or ruled out. The newest record of a finding in a case counts; taking one back is a
+ * withdrawal, after which the finding is not checked.
+ */
+export const findingBody = z.strictObject({
+  caseId: recordId,
+  visitId: recordId,
+  /** Id of a finding in the catalogue. */
+  finding: line('The finding', 60),
+  value: line('What was seen', 60),
+  note: note.optional(),
+})
+
+export type FindingBody = z.infer<typeof findingBody>
+
+export const finding = defineKind<FindingBody>({
+  kind: 'finding',
+  version: 1,
+  versions: { 1: findingBody },
+  mayAdd: roles,
+  maySee: roles,
+  refersTo: (body) => [body.caseId, body.visitId],
+  refusedBy: (body, lookup, said) =>
+    whyNotOfCase(body, lookup) ??
+    whyNoSuchFinding(body.finding, body.value) ??
+    whyNotAfterEnding(body.visitId, lookup, said.saidAt),
+  mayWithhold: withholdable.finding,
+})
