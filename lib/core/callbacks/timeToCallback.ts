@@ -5,7 +5,7 @@ import type { Lifetimes } from './lifetimes'
 import { firstAfter } from './repeatsOf'
 
 /** A furnace that was replaced, and when. */
-export type Replacement = { furnaceId: string; at: number }
+export type ReplacedFurnace = { furnaceId: string; at: number }
 
 /** How long a furnace ran after its first fix, and what ended the watching. */
 export type Episode = {
@@ -27,7 +27,7 @@ export type Episode = {
  * replaced, and now. One episode a furnace, because several of one furnace are not independent of each other.
  *
  * @param now milliseconds since 1970, UTC; what happened later is left out
- * @param replacements furnaces that are no longer there
+ * @param replacedFurnaces furnaces that are no longer there
  * @returns in the order of the fixes
  * @throws RangeError when an id comes twice or a time is no number
  * @example fixed 2 January, called back 20 January: 18 days, 'callback'
@@ -36,7 +36,7 @@ export function timeToCallback(
   cases: readonly CallbackCase[],
   window: CallbackWindow,
   now: number,
-  replacements: readonly Replacement[] = [],
+  replacedFurnaces: readonly ReplacedFurnace[] = [],
 ): Episode[] {
   const episodes: Episode[] = []
   for (const [furnaceId, ofOneFurnace] of casesByFurnace(asOf(cases, now))) {
@@ -58,7 +58,7 @@ export function timeToCallback(
           ? [{ at: ended.at, endedBy: ended.how, laterId: id }]
           : [],
       ),
-      ...replacements
+      ...replacedFurnaces
         .filter((one) => one.furnaceId === furnaceId && one.at >= start && one.at <= now)
         .map(({ at }) => ({ at, endedBy: 'furnace replaced' as const })),
       { at: now, endedBy: 'end of observation' },

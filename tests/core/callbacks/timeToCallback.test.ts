@@ -7,7 +7,7 @@ const settings = { seed: 20260412, numRuns: 150 }
 const window = windowOf()
 const now = at('2026-04-01')
 
-describe('timeToCallback(cases, window, now, replacements)', () => {
+describe('timeToCallback(cases, window, now, replacedFurnaces)', () => {
   const fixed = caseOf('fix', '2026-01-01', '2026-01-02')
   const ended = (...later: Parameters<typeof caseOf>[]) =>
     timeToCallback([fixed, ...later.map((one) => caseOf(...one))], window, now).map(
