@@ -10,10 +10,8 @@ function atStart(one: CaseReading) {
   if (isNearZero(one, thresholds.nearZero)) return 'near zero, inducer running'
   const { start, steady } = one.comparison ?? {}
   if (temperatureOf(one) !== 'cold' || start === undefined) return undefined
-  if (start.verdict === 'too low' && start.against !== 'opens') return 'too low from the start'
-  return start.verdict === 'enough' && start.against === 'closes' && steady === 'steady'
-    ? 'beyond make and steady'
-    : undefined
+  if (start.verdict === 'too low') return 'too low from the start'
+  return start.verdict === 'enough' && steady === 'steady' ? 'beyond make and steady' : undefined
 }
 
 /** Within reach of the limit that it was judged against, and moving. */
@@ -28,7 +26,7 @@ function flutters({ comparison }: CaseReading): SeenOrNot {
 /** Hot, against the break point, and against the cold reading of the same run. */
 function whenHot(one: CaseReading, all: readonly CaseReading[]) {
   const { run } = one.comparison ?? {}
-  if (temperatureOf(one) !== 'hot' || run?.against !== 'opens') return undefined
+  if (temperatureOf(one) !== 'hot' || run === undefined) return undefined
   if (run.verdict === 'too low') return 'sags through break'
   if (run.verdict !== 'enough' || one.reading.phase !== 'steady hot') return undefined
   const cold = nearestTo(
@@ -42,11 +40,11 @@ function whenHot(one: CaseReading, all: readonly CaseReading[]) {
   return falls.every((fall) => isAtLeast(thresholds.noChange, fall)) ? 'holds as cold' : undefined
 }
 
-/** The contact at that very moment, where the reading closes it with everything counted that can be wrong. */
+/** The contact at the very moment of a reading that is enough to close it. */
 function openBeyondMake(one: CaseReading): SeenOrNot {
   const { start, contacts } = one.comparison ?? {}
-  if (temperatureOf(one) !== 'cold' || start?.against !== 'closes') return undefined
-  if (start.verdict !== 'enough' || !start.clearsWorstCase || contacts === 'not read') return undefined
+  if (temperatureOf(one) !== 'cold' || start?.verdict !== 'enough' || contacts === 'not read')
+    return undefined
   return contacts === 'open' ? 'seen' : 'ruled out'
 }
 
@@ -68,7 +66,7 @@ function stages(readings: readonly CaseReading[]): SeenOrNot {
 
 /** What the readings of the furnace as it serves show: nothing changed, door on. */
 export function inServiceFindings(readings: readonly CaseReading[]): Observations {
-  const asItServes = readings.filter(isAsInService)
+  const asItServes = readings.filter((one) => isAsInService(one) && temperatureOf(one) !== undefined)
   return {
     ...gravestOf('reading-at-start', asItServes.map(atStart), [
       'near zero, inducer running',

@@ -10,7 +10,7 @@ export const isSamePlace = (one: CaseReading, other: CaseReading): boolean =>
   one.reading.sense === other.reading.sense
 
 export const isSameRunState = (one: CaseReading, other: CaseReading): boolean =>
-  isSamePlace(one, other) && temperatureOf(one) === temperatureOf(other)
+  isSamePlace(one, other) && temperatureOf(one) !== undefined && temperatureOf(one) === temperatureOf(other)
 
 /** Minutes from one reading to another, below 0 when the other came first; NaN when a time cannot be read. */
 export const minutesBetween = (from: CaseReading, to: CaseReading): number =>

@@ -25,10 +25,13 @@ export function spreadOf({ reading }: CaseReading): number {
   )
 }
 
-/** Before light-off, or after it; undefined at rest. */
+/**
+ * Before light-off, or after it. Undefined at rest, and for the number caught as the contact closed: that one is
+ * passed on the way up and says nothing of where the reading comes to stand.
+ */
 export function temperatureOf({ reading }: CaseReading): 'cold' | 'hot' | undefined {
-  if (reading.phase === 'rest') return undefined
-  return reading.phase === 'after light-off' || reading.phase === 'steady hot' ? 'hot' : 'cold'
+  if (reading.phase === 'pre-purge') return 'cold'
+  return reading.phase === 'after light-off' || reading.phase === 'steady hot' ? 'hot' : undefined
 }
 
 /** Nothing was done to the furnace; only the wind was noted. */
