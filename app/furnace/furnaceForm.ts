@@ -1,5 +1,6 @@
 import { feetOf, metresOf } from '@/lib/catalogue/units'
 import { type Result, success } from '@/lib/core/result'
+import type { Entry } from '@/lib/records/fold/entry'
 import type { FurnaceBody } from '@/lib/records/kinds/furnace'
 import { readNumber } from '../equipment/form/readNumber'
 import type { FormAnswer } from '../equipment/form/useRecordForm'
@@ -38,6 +39,18 @@ export const freshFurnace = (from?: FurnaceBody): FurnaceForm => ({
   ventMaterial: from?.ventMaterial ?? '',
   note: from?.note ?? '',
   twin: '',
+})
+
+/**
+ * Starts from the furnace that another one has taken the place of: the site and its height stay as they are,
+ * everything else is read off the new plate.
+ */
+export const freshReplacement = (old: Entry<FurnaceBody>): FurnaceForm => ({
+  ...freshFurnace(),
+  siteLabel: old.body.siteLabel,
+  branch: old.body.branch ?? '',
+  elevationFeet: feetText(old.body.elevationMetres),
+  twin: `replaces ${old.id}`,
 })
 
 const minus = /^\s*[-−]/

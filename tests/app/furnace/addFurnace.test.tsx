@@ -1,5 +1,6 @@
 import { screen } from '@testing-library/react'
 import { expect, test, vi } from 'vitest'
+import { leadingBack } from '@/app/equipment/form/returnTo'
 import { AddFurnaceScreen } from '@/app/furnace/AddFurnaceScreen'
 import { addedId, fakeDevice, renderOn } from '../setup/fakeDevice'
 import { openAt, wentTo } from '../setup/fakeNavigation'
@@ -111,4 +112,45 @@ test('what cannot be read or cannot be is said at its field, and nothing typed i
   expect(describedBy(elevation)).toContain('No furnace stands above 9,000 m.')
   expect(screen.getByLabelText<HTMLInputElement>('Site label').value).toBe('Quarry Lane 8')
   expect(device.added).toEqual([])
+})
+
+test('a furnace missing from a form is added and leads back there, named in the address', async () => {
+  openAt('/furnace/add?then=%2Fcases%2Fnew')
+  renderOn(fakeDevice({ records: equipmentRecords }), <AddFurnaceScreen />)
+  fill('Site label', 'Quarry Lane 8')
+  fill(model, 'QZ-1')
+  await press('Add this furnace')
+  expect(wentTo()).toEqual([`/cases/new?on=${addedId(1)}`])
+})
+
+test('the way back leads nowhere else than into this application', async () => {
+  openAt('/furnace/add?then=https%3A%2F%2Fweir.example')
+  renderOn(fakeDevice({ records: equipmentRecords }), <AddFurnaceScreen />)
+  fill('Site label', 'Quarry Lane 8')
+  fill(model, 'QZ-1')
+  await press('Add this furnace')
+  expect(wentTo()).toEqual([`/furnace?id=${addedId(1)}`])
+})
+
+test('in the place of a furnace: site and height stay, everything else is read off the new plate', async () => {
+  openAt(
+    leadingBack(`/furnace/add?replaces=${ids.furnace}&serial=S2511-400`, `/cases/new?furnace=${ids.furnace}`),
+  )
+  const device = fakeDevice({ records: equipmentRecords })
+  renderOn(device, <AddFurnaceScreen />)
+  expect(screen.getByLabelText<HTMLInputElement>(model).value).toBe('')
+  fill(model, 'LF2-080-C')
+  await press('Add this furnace')
+  expect(device.added.map(({ body }) => body)).toEqual([
+    {
+      siteLabel: 'Mill Row 12',
+      branch: 'North',
+      model: 'LF2-080-C',
+      serial: 'S2511-400',
+      elevationMetres: 4800 * 0.3048,
+      fuel: 'not stated',
+      replaces: ids.furnace,
+    },
+  ])
+  expect(wentTo()).toEqual([`/cases/new?furnace=${ids.furnace}&on=${addedId(1)}`])
 })
