@@ -1,84 +1,106 @@
 'use client'
 
-import { type FormEvent, useState } from 'react'
+import { useRouter } from 'next/navigation'
+import { useState } from 'react'
 import { feetOf, metresOf } from '@/lib/catalogue/units'
 import type { Ask } from '@/lib/core/rating'
 import { Button } from '../ui/form/Button'
+import { Form } from '../ui/form/Form'
 import { TextField } from '../ui/form/TextField'
-import { Sheet } from '../ui/paper/Sheet'
-import type { SetpointAddress } from './setpointAddress'
+import { type SetpointAddress, setpointHref } from './setpointAddress'
 
-type Props = {
-  asks: readonly Ask[]
-  address: SetpointAddress
-  onAnswer: (address: SetpointAddress) => void
-}
+type Props = { asks: readonly Ask[]; address: SetpointAddress }
 
-/** Asks about the furnace, and only what the answer depends on. */
-export function FurnaceQuestions({ asks, address, onAnswer }: Props) {
-  const [feet, setFeet] = useState(
-    address.elevationMetres === undefined ? '' : String(Math.round(feetOf(address.elevationMetres))),
-  )
-  const [problem, setProblem] = useState<string>()
-  if (asks.length === 0) return null
+const exact = {
+  revision: { field: 'revision', label: 'Revision, as the data plate prints it' },
+  serial: { field: 'serial', label: 'Serial number' },
+  'part number': { field: 'partNumber', label: 'Part number on the switch' },
+} as const
 
-  const submit = (event: FormEvent<HTMLFormElement>): void => {
-    event.preventDefault()
-    const typed = new FormData(event.currentTarget)
-    const text = (name: string) => String(typed.get(name) ?? '').trim() || undefined
-    const elevation = feet.trim() === '' ? undefined : metresOf(Number(feet.replace(',', '')))
-    if (elevation !== undefined && !(elevation > -500 && elevation < 9000)) {
-      setProblem(
-        'Type the elevation in feet as a number, for instance 4800. It is on maps and in phone compasses.',
-      )
-      return
-    }
-    setProblem(undefined)
-    onAnswer({
-      ...address,
-      elevationMetres: elevation === undefined ? address.elevationMetres : Math.round(elevation),
-      revision: text('revision') ?? address.revision,
-      serial: text('serial') ?? address.serial,
-      partNumber: text('partNumber') ?? address.partNumber,
-    })
+/** Asks about the furnace, and only what the answer depends on. The answer goes into the address of the setpoint. */
+export function FurnaceQuestions({ asks, address }: Props) {
+  const router = useRouter()
+  const [tried, setTried] = useState(false)
+  const [typed, setTyped] = useState({
+    feet: address.elevationMetres === undefined ? '' : String(Math.round(feetOf(address.elevationMetres))),
+    revision: address.revision ?? '',
+    serial: address.serial ?? '',
+    partNumber: address.partNumber ?? '',
+  })
+  const change = (part: Partial<typeof typed>) => setTyped({ ...typed, ...part })
+  const problems = problemsIn(typed, asks)
+  const problemAt = (ask: Ask) => (tried ? problems.get(ask) : undefined)
+
+  function show(): boolean {
+    setTried(true)
+    if (problems.size > 0) return false
+    const text = (field: 'revision' | 'serial' | 'partNumber') => typed[field].trim() || undefined
+    router.replace(
+      setpointHref({
+        ...address,
+        elevationMetres:
+          typed.feet.trim() === '' ? address.elevationMetres : Math.round(metresIn(typed.feet)),
+        revision: text('revision'),
+        serial: text('serial'),
+        partNumber: text('partNumber'),
+      }),
+    )
+    return true
   }
 
   return (
-    <Sheet title="Which furnace is it?" sub="The rating on file depends on this. Look at the data plate.">
-      <form onSubmit={submit} noValidate>
-        {asks.includes('elevation') && (
-          <TextField
-            label="Elevation of the site, in feet"
-            name="elevation"
-            inputMode="numeric"
-            value={feet}
-            onChange={(event) => setFeet(event.target.value)}
-            error={problem}
-          />
-        )}
-        {asks.includes('revision') && (
-          <TextField
-            exact
-            label="Revision, as the data plate prints it"
-            name="revision"
-            defaultValue={address.revision}
-          />
-        )}
-        {asks.includes('serial') && (
-          <TextField exact label="Serial number" name="serial" defaultValue={address.serial} />
-        )}
-        {asks.includes('part number') && (
-          <TextField
-            exact
-            label="Part number on the switch"
-            name="partNumber"
-            defaultValue={address.partNumber}
-          />
-        )}
-        <Button type="submit" kind="main">
-          Show its rating
-        </Button>
-      </form>
-    </Sheet>
+    <Form save={show}>
+      {asks.includes('elevation') && (
+        <TextField
+          label="Elevation of the site, in feet"
+          name="elevation"
+          inputMode="numeric"
+          hint="It is on maps and in phone compasses."
+          value={typed.feet}
+          onChange={(event) => change({ feet: event.target.value })}
+          error={problemAt('elevation')}
+        />
+      )}
+      {(['revision', 'serial', 'part number'] as const)
+        .filter((ask) => asks.includes(ask))
+        .map((ask) => {
+          const { field, label } = exact[ask]
+          return (
+            <TextField
+              key={ask}
+              exact
+              label={label}
+              name={field}
+              value={typed[field]}
+              onChange={(event) => change({ [field]: event.target.value })}
+              error={problemAt(ask)}
+            />
+          )
+        })}
+      <Button type="submit" kind="main">
+        Show its rating
+      </Button>
+    </Form>
   )
+}
+
+const metresIn = (feet: string): number => metresOf(Number(feet.replaceAll(',', '').trim()))
+
+type Typed = { feet: string; revision: string; serial: string; partNumber: string }
+
+/** An elevation that is none; and where nothing is typed at all, the first question. */
+function problemsIn(typed: Typed, asks: readonly Ask[]): Map<Ask, string> {
+  const texts: Record<Ask, string> = {
+    elevation: typed.feet,
+    revision: typed.revision,
+    serial: typed.serial,
+    'part number': typed.partNumber,
+  }
+  const metres = metresIn(typed.feet)
+  if (asks.includes('elevation') && typed.feet.trim() !== '' && !(metres > -500 && metres < 9000))
+    return new Map([['elevation', 'Type the elevation in feet as a number, for instance 4800.']])
+  const first = asks[0]
+  return first !== undefined && asks.every((ask) => texts[ask].trim() === '')
+    ? new Map([[first, `Type the ${first}.`]])
+    : new Map()
 }

@@ -1,23 +1,18 @@
 import type { PressureUnit } from '@/lib/core/pressure'
-import type { RatingStanding } from '@/lib/core/rating'
-import type { Action } from '@/lib/core/vocabulary'
 import type { Setpoint } from '@/lib/records/view/setpoint'
 import { ButtonLink } from '../ui/form/Button'
-import { Beside } from '../ui/paper/Beside'
 import { Sheet } from '../ui/paper/Sheet'
 import { Row } from '../ui/paper/Stack'
-import type { ColumnMark } from '../ui/waterColumn/column'
-import { WaterColumn } from '../ui/waterColumn/WaterColumn'
 import { AsPrinted } from '../ui/words/AsPrinted'
 import { Quiet } from '../ui/words/Quiet'
 import { SourceList } from '../ui/words/SourceList'
 import { sayDate } from '../ui/words/sayDate'
 import { bundleLine, coverWords } from './bundleWords'
+import { Numbers } from './Numbers'
 import { PartLines } from './PartLines'
-import { StandingSection } from './StandingSection'
 import { type SetpointAddress, setpointQuery } from './setpointAddress'
 import styles from './setpointCard.module.css'
-import { behind, newestDate, sourceLine } from './sourceLines'
+import { sourceLine } from './sourceLines'
 
 type Props = {
   setpoint: Setpoint
@@ -86,7 +81,7 @@ export function SetpointCard({ setpoint, address, unit, names }: Props) {
         </p>
       ))}
       {onFile ? (
-        <Numbers {...{ setpoint, unit, names }} />
+        <Numbers {...{ setpoint, address, unit, names }} />
       ) : (
         <NothingOnFile openRequests={setpoint.openRequests.length} />
       )}
@@ -103,74 +98,6 @@ export function SetpointCard({ setpoint, address, unit, names }: Props) {
     </Sheet>
   )
 }
-
-const sections: readonly { key: 'closes' | 'opens' | 'unstated'; action: Action }[] = [
-  { key: 'closes', action: 'closes' },
-  { key: 'opens', action: 'opens' },
-  { key: 'unstated', action: 'not stated' },
-]
-
-function Numbers({ setpoint, unit, names }: Pick<Props, 'setpoint' | 'unit' | 'names'>) {
-  const { rating, position } = setpoint
-  const first = sections.find(({ key }) => rating[key].level !== 'Not on file')?.key
-  const shown = sections.filter(
-    ({ key }) =>
-      key !== 'unstated' || rating.unstated.level !== 'Not on file' || rating.unstated.leads.length > 0,
-  )
-  return (
-    <Beside
-      picture={
-        <WaterColumn
-          unit={unit}
-          sense={position.body.sense}
-          marks={sections.flatMap(({ key, action }) => marksOf(rating[key], action, setpoint))}
-        />
-      }
-    >
-      {shown.map(({ key, action }) => (
-        <StandingSection
-          key={key}
-          action={action}
-          standing={rating[key]}
-          size={key === first ? 'large' : 'small'}
-          {...{ setpoint, unit, names }}
-        />
-      ))}
-    </Beside>
-  )
-}
-
-/** The lines on the water column: the value shown and, in a dispute, each value that stands against it. */
-function marksOf(standing: RatingStanding, action: Action, { reports }: Setpoint): ColumnMark[] {
-  if (standing.level === 'Not on file') return []
-  const mark: ColumnMark = {
-    action,
-    ...pick(standing),
-    standing: { level: standing.level, asOf: newestDate(behind(standing), reports) },
-  }
-  const against = standing.rivals
-    .filter((rival) => rival.disputes)
-    .map(
-      (rival): ColumnMark => ({
-        action,
-        ...pick(rival),
-        standing: { level: 'In dispute', asOf: newestDate(rival.reportIds, reports) },
-      }),
-    )
-  return [mark, ...against]
-}
-
-const pick = ({
-  pascals,
-  limit,
-  toleranceAbove,
-  toleranceBelow,
-}: Omit<ColumnMark, 'action' | 'standing'>) => ({
-  pascals,
-  limit,
-  toleranceAbove,
-  toleranceBelow,
-})
 
 function NothingOnFile({ openRequests }: { openRequests: number }) {
   return (

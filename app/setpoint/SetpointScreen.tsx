@@ -1,6 +1,5 @@
 'use client'
 
-import { usePathname, useRouter } from 'next/navigation'
 import { useEffect } from 'react'
 import { useDeviceState } from '../device/deviceContext'
 import { usePreference } from '../device/usePreference'
@@ -8,15 +7,12 @@ import { useRecentLookUps } from '../find/useRecentLookUps'
 import { Empty } from '../ui/answers/Empty'
 import { PageHeader } from '../ui/paper/PageHeader'
 import { Stack } from '../ui/paper/Stack'
-import { FurnaceQuestions } from './FurnaceQuestions'
 import { SetpointCard } from './SetpointCard'
 import { setpointHref } from './setpointAddress'
 import { useSetpoint } from './useSetpoint'
 
 /** The setpoint of one switch position. Its address holds everything it depends on. */
 export function SetpointScreen() {
-  const router = useRouter()
-  const pathname = usePathname()
   const { names } = useDeviceState()
   const { unit } = usePreference()
   const { add } = useRecentLookUps()
@@ -40,23 +36,10 @@ export function SetpointScreen() {
       />
     )
   }
-  const { others, rating } = setpoint
+  const { others } = setpoint
   return (
     <Stack>
       <PageHeader above={<a href="/">Find</a>} title="Setpoint" />
-      <FurnaceQuestions
-        asks={rating.asks}
-        address={address}
-        onAnswer={(answered) =>
-          router.replace(`${pathname}${setpointHref(answered).slice('/setpoint'.length)}`)
-        }
-      />
-      {rating.asks.length > 0 && (
-        <p>
-          <b>Not yet for this furnace:</b> until the {rating.asks.join(' and the ')} is known, a number below
-          is a lead. Each source says which furnaces it holds for.
-        </p>
-      )}
       <SetpointCard {...{ setpoint, address, unit, names }} />
       {others.length > 0 && (
         <nav aria-label="Other switches of this range">

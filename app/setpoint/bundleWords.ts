@@ -22,6 +22,12 @@ export function elevationWords({ fromMetres, toMetres }: ElevationBand): string 
   return `${height(fromMetres)} to ${height(toMetres)}`
 }
 
+/** The elevations that a report says it covers. */
+export const bandWords = ({ elevationBand }: { elevationBand?: ElevationBand }): string => {
+  const words = elevationBand === undefined ? 'elevation not stated' : elevationWords(elevationBand)
+  return words.charAt(0).toUpperCase() + words.slice(1)
+}
+
 export function codeWords(what: string, { from, to }: CodeRange): string {
   if (from === undefined && to === undefined) return `any ${what}`
   if (from === undefined) return `${what} up to ${to}`

@@ -2,8 +2,10 @@ import { act, screen, within } from '@testing-library/react'
 import { describe, expect, test, vi } from 'vitest'
 import { SetpointScreen } from '@/app/setpoint/SetpointScreen'
 import { fakeDevice, held, renderOn } from '../setup/fakeDevice'
-import { openAt } from '../setup/fakeNavigation'
+import { openAt, wentTo } from '../setup/fakeNavigation'
+import { fill, press } from '../setup/hands'
 import { disputedRecords, equipmentRecords, ids, pascals } from '../setup/smallFile'
+import { accessibilityFaults } from '../ui/accessibilityFaults'
 
 vi.mock('next/navigation', () => import('../setup/fakeNavigation'))
 
@@ -83,36 +85,103 @@ describe('SetpointScreen', () => {
     expect(screen.getByText('This switch position is not on this device')).toBeDefined()
   })
 
+  const page = { source: 'current literature', proof: { kind: 'document', name: 'LF2 manual', page: '31' } }
+  const reports = (bodies: Record<string, unknown>[]) => [
+    ...equipmentRecords,
+    ...held(
+      bodies.map((body, at): [string, string, Record<string, unknown>] => [
+        `01920000-0000-7000-8000-00000000aaa${at}`,
+        'report',
+        { ...disputedRecords.at(-1)!.body, ...page, ...body },
+      ]),
+    ).map((record, at) => ({ ...record, seq: 50 + at })),
+  ]
+  /** 0.58 up to 1372 m and 0.42 above, each from a page of the manual. */
+  const banded = reports([
+    { pascals: pascals.make, elevationBand: { toMetres: 1372 } },
+    { pascals: pascals.other, elevationBand: { fromMetres: 1373 } },
+  ])
+
   test('asks for the elevation only where the answer depends on it', async () => {
-    const banded = held([
-      [
-        '01920000-0000-7000-8000-00000000aaa1',
-        'report',
-        {
-          ...disputedRecords.at(-1)!.body,
-          pascals: pascals.make,
-          source: 'current literature',
-          proof: { kind: 'document', name: 'LF2 manual', page: '31' },
-          elevationBand: { toMetres: 1372 },
-        },
-      ],
-      [
-        '01920000-0000-7000-8000-00000000aaa2',
-        'report',
-        {
-          ...disputedRecords.at(-1)!.body,
-          pascals: pascals.other,
-          source: 'current literature',
-          proof: { kind: 'document', name: 'LF2 manual', page: '31' },
-          elevationBand: { fromMetres: 1373 },
-        },
-      ],
-    ]).map((record, index) => ({ ...record, seq: 50 + index }))
-    const { unmount } = await open([...equipmentRecords, ...banded])
+    const { unmount } = await open(banded)
     expect(screen.getByLabelText('Elevation of the site, in feet')).toBeDefined()
     unmount()
-    await open([...equipmentRecords, ...banded], `position=${ids.low}&elevation=2000`)
+    await open(banded, `position=${ids.low}&elevation=2000`)
     expect(screen.queryByLabelText('Elevation of the site, in feet')).toBeNull()
     expect(screen.getByText('0.42')).toBeDefined()
+  })
+
+  test('a number that depends on the elevation is shown nowhere but folded away, under its band', async () => {
+    const { container } = await open(banded)
+    expect(screen.getByRole('heading', { name: 'Needs the elevation' })).toBeDefined()
+    expect(screen.queryByRole('img')).toBeNull()
+    const folded = screen.getByText('What sources say, by elevation').closest('details')!
+    expect(folded.open).toBe(false)
+    expect([...folded.querySelectorAll('section')].map((band) => band.textContent)).toEqual([
+      expect.stringMatching(/^Up to 4,501 ft \(1,372 m\).*0\.58.*Unverified 6 Jan 2026.*LF2 manual/),
+      expect.stringMatching(/^From 4,505 ft \(1,373 m\) up.*0\.42.*Unverified/),
+    ])
+    for (const number of screen.getAllByText(/^0\.(58|42)$/)) expect(folded.contains(number)).toBe(true)
+    expect(screen.queryByRole('link', { name: 'Compare a reading' })).toBeNull()
+    expect(await accessibilityFaults(container)).toEqual([])
+  })
+
+  test('the elevation is typed where the number would be, in feet, and then the number of its band is there', async () => {
+    await open(banded)
+    fill('Elevation of the site, in feet', '4,800')
+    await press('Show its rating')
+    expect(wentTo()).toEqual([`/setpoint?position=${ids.low}&elevation=1463`])
+    expect(screen.getByText('0.42')).toBeDefined()
+    expect(screen.queryByText('0.58')).toBeNull()
+  })
+
+  test.each(['', 'high up', '99000'])(
+    'no elevation (“%s”) is asked for again at its field',
+    async (typed) => {
+      await open(banded)
+      fill('Elevation of the site, in feet', typed)
+      await press('Show its rating')
+      expect(wentTo()).toEqual([])
+      expect(screen.getByLabelText('Elevation of the site, in feet').getAttribute('aria-invalid')).toBe(
+        'true',
+      )
+      expect(document.activeElement).toBe(screen.getByLabelText('Elevation of the site, in feet'))
+    },
+  )
+
+  test('a number that covers every elevation stays folded while a source of some elevations names another', async () => {
+    await open(
+      reports([{ pascals: pascals.make }, { pascals: pascals.other, elevationBand: { fromMetres: 1373 } }]),
+    )
+    expect(screen.getByRole('heading', { name: 'Needs the elevation' })).toBeDefined()
+    const folded = screen.getByText('What sources say, by elevation').closest('details')!
+    for (const number of screen.getAllByText(/^0\.(58|42)$/)) expect(folded.contains(number)).toBe(true)
+  })
+
+  test('a number that every source agrees on is shown, whatever the elevation may add to its level', async () => {
+    await open(
+      reports([
+        { pascals: pascals.make, source: 'data plate' },
+        { pascals: pascals.make, elevationBand: { toMetres: 1372 } },
+      ]),
+    )
+    expect(screen.getByRole('heading', { name: 'Needs the elevation' })).toBeDefined()
+    expect(screen.getByText('The rating below may be another once it is known.')).toBeDefined()
+    expect(screen.queryByText('What sources say, by elevation')).toBeNull()
+    expect(screen.getByRole('img', { name: /Closes at 0\.58/ })).toBeDefined()
+  })
+
+  test('of two numbers only the one that depends on the elevation is folded away', async () => {
+    await open(
+      reports([
+        { action: 'opens', pascals: 0.3 * 249.08891 },
+        { pascals: pascals.make, elevationBand: { toMetres: 1372 } },
+        { pascals: pascals.other, elevationBand: { fromMetres: 1373 } },
+      ]),
+    )
+    const folded = screen.getByText('What sources say, by elevation').closest('details')!
+    expect(folded.contains(screen.getByText('0.30'))).toBe(false)
+    expect(folded.contains(screen.getByText('0.58'))).toBe(true)
+    expect(screen.getByRole('img').getAttribute('aria-label')).not.toContain('0.58')
   })
 })

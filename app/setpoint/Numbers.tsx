@@ -1,0 +1,117 @@
+import type { PressureUnit } from '@/lib/core/pressure'
+import type { RatingStanding } from '@/lib/core/rating'
+import type { Action } from '@/lib/core/vocabulary'
+import type { Setpoint } from '@/lib/records/view/setpoint'
+import { Beside } from '../ui/paper/Beside'
+import type { ColumnMark } from '../ui/waterColumn/column'
+import { WaterColumn } from '../ui/waterColumn/WaterColumn'
+import { StandingSection } from './StandingSection'
+import type { SetpointAddress } from './setpointAddress'
+import { behind, newestDate } from './sourceLines'
+import { WhichFurnace } from './WhichFurnace'
+
+type Props = {
+  setpoint: Setpoint
+  address: SetpointAddress
+  unit: PressureUnit
+  names: ReadonlyMap<string, string>
+}
+
+const sections: readonly { key: 'closes' | 'opens' | 'unstated'; action: Action }[] = [
+  { key: 'closes', action: 'closes' },
+  { key: 'opens', action: 'opens' },
+  { key: 'unstated', action: 'not stated' },
+]
+
+/** The numbers of a position with their picture; where one depends on the furnace, the question in its place. */
+export function Numbers({ setpoint, address, unit, names }: Props) {
+  const { rating, position } = setpoint
+  const open = sections.filter(({ key }) => dependsOnFurnace(rating, key)).map(({ key }) => key)
+  const known = sections.filter(({ key }) => !open.includes(key))
+  const first = known.find(({ key }) => rating[key].level !== 'Not on file')?.key
+  const shown = known.filter(
+    ({ key }) =>
+      key !== 'unstated' || rating.unstated.level !== 'Not on file' || rating.unstated.leads.length > 0,
+  )
+  return (
+    <>
+      {rating.asks.length > 0 && <WhichFurnace {...{ setpoint, address, unit, names, open }} />}
+      {first === undefined ? (
+        shown.map(({ key, action }) => (
+          <StandingSection
+            key={key}
+            action={action}
+            standing={rating[key]}
+            size="small"
+            {...{ setpoint, unit, names }}
+          />
+        ))
+      ) : (
+        <Beside
+          picture={
+            <WaterColumn
+              unit={unit}
+              sense={position.body.sense}
+              marks={known.flatMap(({ key, action }) => marksOf(rating[key], action, setpoint))}
+            />
+          }
+        >
+          {shown.map(({ key, action }) => (
+            <StandingSection
+              key={key}
+              action={action}
+              standing={rating[key]}
+              size={key === first ? 'large' : 'small'}
+              {...{ setpoint, unit, names }}
+            />
+          ))}
+        </Beside>
+      )}
+    </>
+  )
+}
+
+/**
+ * Whether the number itself depends on something that is not known of the furnace: no source that covers it names
+ * one, or a source that may cover it names another.
+ */
+function dependsOnFurnace(rating: Setpoint['rating'], key: 'closes' | 'opens' | 'unstated'): boolean {
+  const { level, reportIds, leads } = rating[key]
+  return (
+    rating.asks.length > 0 &&
+    level !== 'Not on file' &&
+    (reportIds.length === 0 || leads.some((lead) => !lead.agrees))
+  )
+}
+
+/** The lines on the water column: the value shown and, in a dispute, each value that stands against it. */
+function marksOf(standing: RatingStanding, action: Action, { reports }: Setpoint): ColumnMark[] {
+  if (standing.level === 'Not on file') return []
+  const mark: ColumnMark = {
+    action,
+    ...pick(standing),
+    standing: { level: standing.level, asOf: newestDate(behind(standing), reports) },
+  }
+  const against = standing.rivals
+    .filter((rival) => rival.disputes)
+    .map(
+      (rival): ColumnMark => ({
+        action,
+        ...pick(rival),
+        standing: { level: 'In dispute', asOf: newestDate(rival.reportIds, reports) },
+      }),
+    )
+  return [mark, ...against]
+}
+
+const pick = ({
+  pascals,
+  limit,
+  toleranceAbove,
+  toleranceBelow,
+}: Omit<ColumnMark, 'action' | 'standing'>) => ({
+  pascals,
+  limit,
+  toleranceAbove,
+  toleranceBelow,
+})
