@@ -1,11 +1,12 @@
 import { combustionAirCauses } from './combustionAir'
 import { condensateCauses } from './condensate'
 import { electricalCauses } from './electrical'
+import { elevationCauses } from './elevation'
 import { causesOf } from './entry'
 import { exchangerCauses } from './exchanger'
 import { hoseAndPortCauses } from './hoseAndPort'
 import { inducerCauses } from './inducer'
-import { elevationCauses, installationCauses } from './installation'
+import { installationCauses } from './installation'
 import { switchCauses } from './theSwitch'
 import type { CauseEntry } from './types'
 import { ventCauses } from './vent'
@@ -13,10 +14,7 @@ import { ventCauses } from './vent'
 export {
   type CauseEntry,
   type CauseGroup,
-  type ConfirmingTest,
   causeGroups,
-  type Fix,
-  type HowOften,
 } from './types'
 
 /** Every cause, group by group. Ids are kept for ever, because cases on file name them. */

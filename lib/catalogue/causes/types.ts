@@ -22,7 +22,7 @@ export type CauseGroup = (typeof causeGroups)[number]
 export type HowOften = 'common' | 'occasional' | 'rare'
 
 /** The test that tells whether it is this cause. */
-export type ConfirmingTest = {
+type ConfirmingTest = {
   what: string
   minutes: number
   state: WorkState
@@ -31,7 +31,7 @@ export type ConfirmingTest = {
   checkId: string
 }
 
-export type Fix = { what: string; minutes: readonly [from: number, to: number] }
+type Fix = { what: string; minutes: readonly [from: number, to: number] }
 
 /** A cause of the catalogue. Its prior is its share of all cases; see baseRates. */
 export type CauseEntry = Cause & {

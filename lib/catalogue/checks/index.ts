@@ -6,7 +6,7 @@ import { quickLookChecks } from './quickLooks'
 import { splittingChecks } from './splittingTheAirPath'
 import type { CheckEntry, WorkStep, WrittenCheck } from './types'
 
-export { type CheckEntry, type Tool, type WorkStep, workSteps } from './types'
+export { type CheckEntry, workSteps } from './types'
 
 const inStep = (step: WorkStep, written: Readonly<Record<string, WrittenCheck>>): CheckEntry[] =>
   Object.entries(written).map(([id, { source, ...check }]) => ({

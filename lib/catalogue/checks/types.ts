@@ -12,7 +12,7 @@ export const workSteps = [
 ] as const
 export type WorkStep = (typeof workSteps)[number]
 
-export type Tool =
+type Tool =
   | 'none'
   | 'CO meter'
   | 'level'

@@ -17,7 +17,6 @@ export {
   type FindingEntry,
   type FindingGroup,
   findingGroups,
-  type ProvedLook,
   seenOrRuledOut,
 } from './types'
 

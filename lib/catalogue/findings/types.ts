@@ -23,7 +23,7 @@ export const seenOrRuledOut = ['seen', 'ruled out'] as const
  * What a finding says about one of the looks that come before a switch may be blamed: the look is clear when every
  * finding that can say so does, and has found a fault as soon as one of them says that. See looksFromFindings.
  */
-export type ProvedLook = {
+type ProvedLook = {
   look: LookName
   whenValue: Readonly<Partial<Record<string, Exclude<Checked, 'not checked'>>>>
 }

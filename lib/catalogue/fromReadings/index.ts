@@ -8,7 +8,6 @@ import { isUsable } from './usable'
 
 export {
   type ReadingSituation,
-  type ReadingSituationEntry,
   readingSituationIds,
   readingSituations,
 } from './situations'

@@ -19,7 +19,7 @@ export const readingSituationIds = [
 
 export type ReadingSituation = (typeof readingSituationIds)[number]
 
-export type ReadingSituationEntry = {
+type ReadingSituationEntry = {
   words: string
   /** The state that the furnace has to be in. 'left as found': nothing is changed for it. */
   state: WorkState
