@@ -58,7 +58,7 @@ describe('checks', () => {
     expect(checkById('read-the-code')).toMatchObject({ state: 'left as found' })
   })
 
-  test('the checks for dangers are looks that come before any meter, and no danger is left to a cause’s own test', () => {
+  test('the checks that are forced first are looks that come before any meter', () => {
     const forced = checks.filter(({ danger }) => danger)
     expect(forced.length).toBeGreaterThanOrEqual(5)
     for (const { by, step } of forced) {
