@@ -3,6 +3,7 @@
 import type { Entry } from '@/lib/records/fold/entry'
 import type { TeamFile } from '@/lib/records/fold/teamFile'
 import type { RatingRequestBody } from '@/lib/records/kinds/ratingRequest'
+import { settlement } from '@/lib/records/kinds/settlement'
 import { openRequests } from '@/lib/records/view/setpoint'
 import { useDeviceState } from '../device/deviceContext'
 import { Empty } from '../ui/answers/Empty'
@@ -14,11 +15,12 @@ import { Row, Stack } from '../ui/paper/Stack'
 import { AsPrinted } from '../ui/words/AsPrinted'
 import { sayMoment } from '../ui/words/sayDate'
 import { byNeed } from './byNeed'
+import { DisputesSection } from './DisputesSection'
 import { answerHref, carrying } from './requestAddress'
 
 /** The ratings that somebody in a basement is waiting for. */
 export function PhoneDeskScreen() {
-  const { file, names } = useDeviceState()
+  const { file, names, me } = useDeviceState()
   const requests = byNeed(openRequests(file))
   return (
     <Stack>
@@ -37,6 +39,7 @@ export function PhoneDeskScreen() {
       {requests.map((request) => (
         <Request key={request.id} {...{ request, file, names }} />
       ))}
+      {settlement.mayAdd.includes(me.role) && <DisputesSection />}
     </Stack>
   )
 }
