@@ -1,29 +1,31 @@
 'use client'
 
 import { useRouter, useSearchParams } from 'next/navigation'
-import { useMemo, useState } from 'react'
+import { useState } from 'react'
 import { foundFittedOffer } from '@/lib/core/guard'
 import type { Entry } from '@/lib/records/fold/entry'
 import { counting, type TeamFile } from '@/lib/records/fold/teamFile'
 import type { FurnaceBody } from '@/lib/records/kinds/furnace'
-import { partsByPosition } from '@/lib/records/view/findEntries'
 import { useDeviceState } from '../device/deviceContext'
-import { candidatesOf, furnaceWords } from '../equipment/candidates'
+import { furnaceWords } from '../equipment/candidates'
 import { RecordForm } from '../equipment/form/RecordForm'
-import { RecordPicker } from '../equipment/form/RecordPicker'
-import { leadingBack } from '../equipment/form/returnTo'
+import { returnTo } from '../equipment/form/returnTo'
 import { dayOf } from '../equipment/form/today'
 import { useRecordForm } from '../equipment/form/useRecordForm'
 import { Empty } from '../ui/answers/Empty'
-import { ButtonLink } from '../ui/form/Button'
+import { Choice } from '../ui/form/Choice'
 import { Select } from '../ui/form/Select'
 import { TextArea } from '../ui/form/TextArea'
 import { TextField } from '../ui/form/TextField'
 import { PageHeader } from '../ui/paper/PageHeader'
 import { Stack } from '../ui/paper/Stack'
-import { type RepairForm, readRepairForm } from './repairForm'
+import { FittedSwitchPicker } from './FittedSwitchPicker'
+import { type RepairForm, type RepairOf, readRepairForm } from './repairForm'
 
-/** Records what was done to a furnace. Only the factory part that is listed for the position can be fitted. */
+/**
+ * Records what was done to a furnace, on its own or in a visit of a case. Only the factory part that is listed for
+ * the position can be fitted.
+ */
 export function RepairScreen() {
   const query = useSearchParams()
   const { file } = useDeviceState()
@@ -47,20 +49,27 @@ type Props = { furnace: Entry<FurnaceBody>; file: TeamFile; query: URLSearchPara
 
 function Repair({ furnace, file, query }: Props) {
   const asked = query.get('position') ?? ''
+  const caseId = query.get('case') ?? undefined
+  const visitId = query.get('visit') ?? undefined
+  const of: RepairOf = { furnaceId: furnace.id, caseId, visitId }
+  const home = caseId === undefined ? `/furnace?id=${furnace.id}` : `/case?id=${caseId}`
   const router = useRouter()
   const [fresh] = useState<RepairForm>(() => ({
     positionId: file.positions.get(file.keptId(asked))?.id ?? '',
     done: '',
+    switchReplaced: '',
     fittedPart: '',
     partTyped: '',
+    parts: '',
+    minutes: '',
     on: dayOf(new Date()),
     note: '',
   }))
   const record = useRecordForm<RepairForm>({
-    draft: `repair ${furnace.id} ${asked}`,
+    draft: `repair ${furnace.id} ${[asked, visitId].filter(Boolean).join(' ')}`,
     fresh,
     kind: 'repair',
-    read: (form) => readRepairForm(form, furnace.id, file),
+    read: (form) => readRepairForm(form, of, file),
   })
   const { form, change, errorAt } = record
   const { rangeId } = furnace.body
@@ -68,35 +77,45 @@ function Repair({ furnace, file, query }: Props) {
     ({ id, body }) =>
       id === form.positionId || (rangeId !== undefined && file.keptId(body.rangeId) === file.keptId(rangeId)),
   )
-  const parts = useMemo(() => candidatesOf(file, 'part'), [file])
-  // Only the factory parts of the position are offered. Whatever else was fitted is looked for, and then refused.
-  const offered = useMemo(
-    () =>
-      (partsByPosition(file).get(form.positionId) ?? [])
-        .filter(({ body }) => body.class === 'factory')
-        .map(({ id }) => id),
-    [file, form.positionId],
-  )
   const foundFitted = new URLSearchParams({
     ...(form.positionId === '' ? {} : { position: form.positionId }),
     furnace: furnace.id,
   })
 
+  const isAboutThePart =
+    record.refusal?.rule === 'no general-purpose switch' ||
+    record.refusal?.rule === 'only the exact factory part'
+
   return (
     <Stack>
       <PageHeader
-        above={<a href={`/furnace?id=${furnace.id}`}>{furnaceWords(furnace)}</a>}
+        above={
+          <a href={home}>
+            {caseId === undefined ? furnaceWords(furnace) : `The case at ${furnace.body.siteLabel}`}
+          </a>
+        }
         title="Record a repair"
         lead="What was done. It counts as a fix only once readings taken afterwards prove it."
       />
       <RecordForm
         record={record}
         submit="Record the repair"
-        refused={{
-          title: 'This part cannot be recorded as a repair',
-          instead: <a href={`/found-fitted?${foundFitted}`}>{foundFittedOffer}</a>,
-        }}
-        onSaved={() => router.push(`/furnace?id=${furnace.id}`)}
+        refused={
+          isAboutThePart
+            ? {
+                title: 'This part cannot be recorded as a repair',
+                instead: <a href={`/found-fitted?${foundFitted}`}>{foundFittedOffer}</a>,
+              }
+            : {
+                title: 'The repair cannot be recorded here',
+                instead: (
+                  <a href={home}>
+                    {caseId === undefined ? 'Go to the furnace' : 'Go to the case; what is typed here stays'}
+                  </a>
+                ),
+              }
+        }
+        onSaved={() => router.push(returnTo(query, home))}
       >
         <TextField
           label="What was done"
@@ -114,29 +133,42 @@ function Repair({ furnace, file, query }: Props) {
           onChange={(event) => change({ positionId: event.target.value })}
           error={errorAt('positionId')}
         />
-        <RecordPicker
-          legend="Which switch was fitted?"
-          name="fittedPart"
-          findBy="part number"
-          candidates={parts}
-          offered={offered}
-          none="No switch was fitted"
-          typed={form.partTyped}
-          onType={(partTyped) => change({ partTyped })}
-          picked={form.fittedPart}
-          onPick={(fittedPart) => change({ fittedPart })}
-          error={errorAt('fittedPart')}
-          missing={
-            <ButtonLink
-              kind="quiet"
-              href={leadingBack(
-                `/equipment/add-part${form.positionId === '' ? '' : `?position=${form.positionId}`}`,
-                `/furnace/repair?${query}`,
-              )}
-            >
-              Not on file? Add the part first, with where the maker lists it; what is typed here stays
-            </ButtonLink>
-          }
+        <Choice
+          legend="Was a pressure switch replaced?"
+          name="switchReplaced"
+          hint="Say it as it was. A switch that need not have been replaced is recorded like any other."
+          options={[
+            { value: 'no', words: 'No' },
+            { value: 'yes', words: 'Yes' },
+          ]}
+          value={form.switchReplaced === '' ? null : form.switchReplaced}
+          onChoose={(switchReplaced) => change({ switchReplaced })}
+          error={errorAt('switchReplaced')}
+        />
+        {form.switchReplaced === 'yes' && (
+          <FittedSwitchPicker
+            file={file}
+            form={form}
+            change={change}
+            error={errorAt('fittedPart')}
+            here={`/furnace/repair?${query}`}
+          />
+        )}
+        <TextField
+          label="Other parts and material"
+          name="parts"
+          hint="With part numbers where they have one, and where they came from."
+          value={form.parts}
+          onChange={(event) => change({ parts: event.target.value })}
+          error={errorAt('parts')}
+        />
+        <TextField
+          label="Minutes of work"
+          name="minutes"
+          inputMode="numeric"
+          value={form.minutes}
+          onChange={(event) => change({ minutes: event.target.value })}
+          error={errorAt('minutes')}
         />
         <TextField
           type="date"

@@ -1,7 +1,8 @@
 import { screen, within } from '@testing-library/react'
 import { expect, test, vi } from 'vitest'
 import { RepairScreen } from '@/app/furnace/RepairScreen'
-import { addedId, fakeDevice, renderOn } from '../setup/fakeDevice'
+import { repairHref } from '@/app/furnace/repairForm'
+import { addedId, fakeDevice, held, renderOn } from '../setup/fakeDevice'
 import { openAt, wentTo } from '../setup/fakeNavigation'
 import { choose, describedBy, fill, press, select } from '../setup/hands'
 import { equipmentRecords, ids } from '../setup/smallFile'
@@ -16,18 +17,21 @@ const open = (query = `furnace=${ids.furnace}&position=${ids.low}`) => {
 }
 
 const pickPart = (partNumber: string) => {
+  choose('Was a pressure switch replaced?', 'Yes')
   fill('Which switch was fitted: look for it by part number', partNumber)
   choose('Which switch was fitted?', new RegExp(`^${partNumber}`))
 }
 
 test('a repair with the factory part of its position is recorded, and only such parts are offered', async () => {
   const { device, container } = open()
+  expect(screen.queryByRole('group', { name: 'Which switch was fitted?' })).toBeNull()
+  choose('Was a pressure switch replaced?', 'Yes')
   const parts = screen.getByRole('group', { name: 'Which switch was fitted?' })
   expect(
     within(parts)
       .getAllByRole('radio')
       .map((radio) => radio.getAttribute('value')),
-  ).toEqual(['', ids.oldPart, ids.newPart])
+  ).toEqual([ids.oldPart, ids.newPart])
   fill('What was done', 'Factory switch fitted')
   choose('Which switch was fitted?', /^OM-8802/)
   fill('On which day', '2026-01-13')
@@ -40,6 +44,7 @@ test('a repair with the factory part of its position is recorded, and only such 
         furnaceId: ids.furnace,
         positionId: ids.low,
         done: 'Factory switch fitted',
+        switchReplaced: true,
         fittedPart: ids.newPart,
         on: '2026-01-13',
       },
@@ -49,14 +54,116 @@ test('a repair with the factory part of its position is recorded, and only such 
   expect(await accessibilityFaults(container)).toEqual([])
 })
 
-test('a repair that fitted no switch needs no position', async () => {
+test('a repair that fitted no switch needs no position, and keeps its other parts and its minutes', async () => {
   const { device } = open(`furnace=${ids.furnace}`)
   fill('What was done', 'Drain cleared')
+  choose('Was a pressure switch replaced?', 'No')
+  fill('Other parts and material', 'Drain hose, 1 m, from the van')
+  fill('Minutes of work', '35')
   fill('On which day', '2026-01-13')
   await press('Record the repair')
   expect(device.added.map(({ body }) => body)).toEqual([
-    { furnaceId: ids.furnace, done: 'Drain cleared', on: '2026-01-13' },
+    {
+      furnaceId: ids.furnace,
+      done: 'Drain cleared',
+      switchReplaced: false,
+      parts: 'Drain hose, 1 m, from the van',
+      minutes: 35,
+      on: '2026-01-13',
+    },
   ])
+})
+
+test('whether a switch was replaced is never taken for granted, and minutes are a whole number', async () => {
+  const { device } = open(`furnace=${ids.furnace}`)
+  fill('What was done', 'Drain cleared')
+  fill('Minutes of work', 'half an hour')
+  await press('Record the repair')
+  expect(describedBy(screen.getByRole('group', { name: 'Was a pressure switch replaced?' }))).toContain(
+    'Say whether a pressure switch was replaced.',
+  )
+  expect(describedBy(screen.getByLabelText('Minutes of work'))).toContain('for instance 40')
+  choose('Was a pressure switch replaced?', 'Yes')
+  expect(describedBy(screen.getByRole('group', { name: 'Which switch was fitted?' }))).toContain(
+    'Record it as found fitted.',
+  )
+  expect(device.added).toEqual([])
+})
+
+test('a part chosen before it turned out that no switch was replaced is not recorded as fitted', async () => {
+  const { device } = open()
+  fill('What was done', 'Hose put back')
+  pickPart('OM-8802')
+  choose('Was a pressure switch replaced?', 'No')
+  await press('Record the repair')
+  expect(device.added[0]?.body).toMatchObject({ switchReplaced: false })
+  expect(device.added[0]?.body).not.toHaveProperty('fittedPart')
+})
+
+const caseId = '01920000-0000-7000-8000-0000000000ca'
+const visitId = '01920000-0000-7000-8000-0000000000cb'
+const ending = '01920000-0000-7000-8000-0000000000cc'
+const caseRecords: Parameters<typeof held>[0] = [
+  [caseId, 'case', { furnaceId: ids.furnace, complaint: 'No heat', circuit: 'proving circuit' }],
+  [visitId, 'visit', { caseId, on: '2026-01-13' }],
+]
+
+const openInVisit = (extra: Parameters<typeof held>[0] = [], then = '') => {
+  openAt(`${repairHref({ furnaceId: ids.furnace, caseId, visitId })}&position=${ids.low}${then}`)
+  const records = [...equipmentRecords, ...held([...caseRecords, ...extra])]
+  const device = fakeDevice({ records: records.map((record, index) => ({ ...record, seq: index + 1 })) })
+  renderOn(device, <RepairScreen />)
+  return device
+}
+
+test('opened from a visit it belongs to it, and a switch swap that nothing on record speaks for is taken in', async () => {
+  const device = openInVisit()
+  expect(screen.getByRole('link', { name: 'The case at Mill Row 12' }).getAttribute('href')).toBe(
+    `/case?id=${caseId}`,
+  )
+  fill('What was done', 'Switch swapped, it clicked')
+  pickPart('OM-8802')
+  fill('On which day', '2026-01-13')
+  await press('Record the repair')
+  expect(device.added).toEqual([
+    {
+      id: addedId(1),
+      kind: 'repair',
+      body: {
+        furnaceId: ids.furnace,
+        caseId,
+        visitId,
+        positionId: ids.low,
+        done: 'Switch swapped, it clicked',
+        switchReplaced: true,
+        fittedPart: ids.newPart,
+        on: '2026-01-13',
+      },
+    },
+  ])
+  expect(wentTo()).toEqual([`/case?id=${caseId}`])
+})
+
+test('it leads back to where it was opened from', async () => {
+  openInVisit([], `&then=${encodeURIComponent(`/case/end?id=${caseId}&visit=${visitId}`)}`)
+  fill('What was done', 'Drain cleared')
+  choose('Was a pressure switch replaced?', 'No')
+  await press('Record the repair')
+  expect(wentTo()).toEqual([`/case/end?id=${caseId}&visit=${visitId}`])
+})
+
+test('a visit that has ended takes no repair: the refusal leads to the case, and nothing typed is lost', async () => {
+  const how = { caseId, visitId, how: 'repaired, not proven' }
+  const device = openInVisit([[ending, 'ending', how, '2026-01-13T16:00:00.000Z']])
+  fill('What was done', 'Drain cleared')
+  choose('Was a pressure switch replaced?', 'No')
+  await press('Record the repair')
+  const refusal = screen.getByRole('alert')
+  expect(refusal.textContent).toContain('The repair cannot be recorded here')
+  expect(refusal.textContent).toContain('Begin a new visit on the case')
+  expect(within(refusal).getByRole('link').getAttribute('href')).toBe(`/case?id=${caseId}`)
+  expect(screen.getByLabelText<HTMLInputElement>('What was done').value).toBe('Drain cleared')
+  expect(device.added).toEqual([])
 })
 
 test.each([
