@@ -2,13 +2,11 @@
 
 import { useRouter, useSearchParams } from 'next/navigation'
 import { useMemo, useState } from 'react'
-import type { TeamFile } from '@/lib/records/fold/teamFile'
 import { fuels } from '@/lib/records/kinds/equipmentRange'
 import { useDeviceState } from '../device/deviceContext'
 import { candidatesOf } from '../equipment/candidates'
 import { RecordForm } from '../equipment/form/RecordForm'
 import { RecordPicker } from '../equipment/form/RecordPicker'
-import { returnTo } from '../equipment/form/returnTo'
 import { isTwinOpen, joinHref, TwinQuestion, twinGap, twinNamed } from '../equipment/form/TwinQuestion'
 import { useRecordForm } from '../equipment/form/useRecordForm'
 import { rangesThatFit } from '../equipment/modelPatterns'
@@ -17,7 +15,8 @@ import { TextArea } from '../ui/form/TextArea'
 import { TextField } from '../ui/form/TextField'
 import { PageHeader } from '../ui/paper/PageHeader'
 import { Stack } from '../ui/paper/Stack'
-import { type FurnaceForm, freshFurnace, freshReplacement, metresTyped, readFurnaceForm } from './furnaceForm'
+import { freshFor, whereNext } from './addFurnaceAddress'
+import { type FurnaceForm, metresTyped, readFurnaceForm } from './furnaceForm'
 import { furnaceNamesOf, furnaceTwins } from './furnaceTwins'
 import { heightWords } from './heightWords'
 
@@ -185,26 +184,4 @@ export function AddFurnaceScreen() {
       </RecordForm>
     </Stack>
   )
-}
-
-type Query = { get(name: string): string | null }
-
-/** What the form starts from: a furnace to be recorded anew, one whose place this one takes, or what is known of it. */
-function freshFor(file: TeamFile, query: Query): FurnaceForm {
-  const named = (name: string) => file.furnaces.get(file.keptId(query.get(name) ?? ''))
-  const again = named('again')
-  if (again !== undefined) return { ...freshFurnace(again.body), twin: `again ${again.id}` }
-  const old = named('replaces')
-  return {
-    ...(old === undefined ? freshFurnace() : freshReplacement(old)),
-    rangeId: file.ranges.get(file.keptId(query.get('range') ?? ''))?.id ?? '',
-    model: query.get('model') ?? '',
-    serial: query.get('serial') ?? '',
-  }
-}
-
-/** Back to the form that the furnace was missing from, which is told its id; else to the furnace itself. */
-function whereNext(query: Query, id: string): string {
-  const back = returnTo(query, '')
-  return back === '' ? `/furnace?id=${id}` : `${back}${back.includes('?') ? '&' : '?'}on=${id}`
 }
