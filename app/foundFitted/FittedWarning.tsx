@@ -5,7 +5,7 @@ import { putRightBy } from '@/lib/records/view/unsuitable'
 import { shutDown } from '../ui/danger/dangerWords'
 import { AsPrinted } from '../ui/words/AsPrinted'
 import { sayDate } from '../ui/words/sayDate'
-import { fittedDangers, notProvenSafe, whatWords } from './fittedWords'
+import { fittedDangers, fittedSentence, notProvenSafe, whatWords } from './fittedWords'
 import styles from './foundFitted.module.css'
 
 type Props = { found: Entry<FoundFittedBody>; file: TeamFile }
@@ -22,7 +22,7 @@ export function FittedWarning({ found, file }: Props) {
         <b>
           Found fitted {sayDate(body.foundOn)}: {whatWords[body.what][0]}
         </b>
-        , printed <AsPrinted text={body.printed} />. Fitted {body.fittedWhen}, by {body.fittedBy}.{' '}
+        , printed <AsPrinted text={body.printed} />. {fittedSentence(body)}{' '}
         <a href={`/record?id=${found.id}`}>The record</a>
       </p>
       {back !== undefined ? (

@@ -35,3 +35,24 @@ export function fittedDangers(found: FoundFittedBody, file: TeamFile): string[] 
 }
 
 export const notProvenSafe = 'The furnace is not proven safe until the factory part is back.'
+
+const isUnknown = (said: string): boolean => /^(not known|unknown|nobody knows|\?+)$/i.test(said.trim())
+
+/**
+ * When it was fitted and by whom, as a sentence. What was typed as not known is said to be known to nobody; who
+ * fitted it may be withheld.
+ *
+ *   fittedSentence({ fittedWhen: 'not known', fittedBy: 'us' })  // 'We fitted it; nobody knows when.'
+ */
+export function fittedSentence({ fittedWhen, fittedBy }: Partial<FoundFittedBody>): string {
+  const when = fittedWhen === undefined || isUnknown(fittedWhen) ? undefined : fittedWhen.trim()
+  if (fittedBy === undefined)
+    return `${when === undefined ? 'Nobody knows when it was fitted' : `Fitted ${when}`}; by whom is withheld.`
+  if (isUnknown(fittedBy))
+    return when === undefined
+      ? 'Nobody knows when it was fitted, or by whom.'
+      : `Fitted ${when}; nobody knows by whom.`
+  if (when !== undefined) return `Fitted ${when}, by ${fittedBy}.`
+  const who = fittedBy === 'us' ? 'We' : `${fittedBy.charAt(0).toUpperCase()}${fittedBy.slice(1)}`
+  return `${who} fitted it; nobody knows when.`
+}
