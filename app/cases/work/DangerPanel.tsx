@@ -1,0 +1,98 @@
+'use client'
+
+import { useState } from 'react'
+import type { Danger } from '@/lib/core/guard'
+import { dangerSteps } from '@/lib/records/kinds/dangerAnswer'
+import type { CaseDangers } from '@/lib/records/view/case/dangers'
+import { useAdd } from '../../device/useAdd'
+import { Problem } from '../../ui/answers/Problem'
+import { Button, ButtonLink } from '../../ui/form/Button'
+import { Check } from '../../ui/form/Check'
+import { Row } from '../../ui/paper/Stack'
+import { capitalised } from './capitalised'
+import styles from './work.module.css'
+
+type Props = { dangers: CaseDangers; caseId: string; furnaceId: string; visitId: string | undefined }
+
+/**
+ * The dangers that are open, above everything else. Until it is said what was done about them, the causes stay
+ * hidden; that they are gone is said by the findings and readings themselves.
+ */
+export function DangerPanel({ dangers, caseId, furnaceId, visitId }: Props) {
+  const { add, trouble } = useAdd()
+  const [done, setDone] = useState<string[]>([])
+  const [tried, setTried] = useState(false)
+  const { open, unanswered } = dangers
+  if (open.length === 0) return null
+  const gravest = open[0]!
+
+  async function answer() {
+    setTried(true)
+    if (visitId === undefined || done.length === 0) return
+    const body = { caseId, visitId, dangers: unanswered.map(({ code }) => code), done }
+    if ((await add([{ kind: 'danger answer', body }])) !== undefined) {
+      setDone([])
+      setTried(false)
+    }
+  }
+
+  return (
+    <section className={styles.danger} aria-labelledby="case-danger">
+      <h2 id="case-danger">
+        {gravest.urgency === 'everybody out' ? 'Everybody out now' : 'Stop: leave it off'}
+      </h2>
+      <ul>
+        {open.map(({ code, sentence }) => (
+          <li key={code}>{sentence}</li>
+        ))}
+      </ul>
+      <Steps danger={gravest} />
+      {unanswered.length > 0 && visitId !== undefined && (
+        <form
+          aria-label="What was done about the danger"
+          onSubmit={(event) => {
+            event.preventDefault()
+            void answer()
+          }}
+        >
+          <p>The causes stay hidden until you say what was done.</p>
+          {dangerSteps.map((step) => (
+            <Check
+              key={step}
+              name={step}
+              label={capitalised(step)}
+              checked={done.includes(step)}
+              onChange={(event) =>
+                setDone(event.target.checked ? [...done, step] : done.filter((each) => each !== step))
+              }
+            />
+          ))}
+          {tried && done.length === 0 && (
+            <Problem>Tick what was done. If nothing was done yet, do it first.</Problem>
+          )}
+          {trouble?.refusal && <Problem>{trouble.refusal.sentence}</Problem>}
+          <Button type="submit" kind="main">
+            Record what was done
+          </Button>
+        </form>
+      )}
+      <Row>
+        <ButtonLink kind="danger" href={`/case/shut-down?furnace=${furnaceId}&case=${caseId}`}>
+          Leave the furnace off: write the notice
+        </ButtonLink>
+      </Row>
+      <p>
+        Put right? Record it where it was found: the finding as ruled out, the reading or the CO test taken
+        again, the factory part fitted. This stays here until then.
+      </p>
+    </section>
+  )
+}
+
+const Steps = ({ danger }: { danger: Danger }) => (
+  <ol className={styles.steps}>
+    {danger.steps.map((step) => (
+      <li key={step}>{step}</li>
+    ))}
+  </ol>
+)

@@ -1,0 +1,55 @@
+import type { FindingEntry } from '@/lib/catalogue/findings'
+import type { Entry } from '@/lib/records/fold/entry'
+import type { FindingBody } from '@/lib/records/kinds/finding'
+import { capitalised } from './capitalised'
+import styles from './work.module.css'
+
+type Props = {
+  finding: FindingEntry
+  /** The record that counts. */
+  said: Entry<FindingBody> | undefined
+  mayAdd: boolean
+  /** Says a value; undefined takes back what was said. */
+  say: (value: string | undefined) => void
+}
+
+/**
+ * One finding with its values to tap. Buttons, because in a group of radio buttons every arrow key would record
+ * something.
+ */
+export function FindingRow({ finding, said, mayAdd, say }: Props) {
+  const value = said?.body.value
+  return (
+    <li className={styles.finding}>
+      <fieldset className={styles.findingRow}>
+        <legend>{finding.name}</legend>
+        <p className={styles.hints}>
+          {finding.hint} {said?.waiting && 'Waiting to be sent.'}
+        </p>
+        <div className={styles.values}>
+          {finding.values.map((each) => (
+            <button
+              key={each}
+              type="button"
+              className={styles.value}
+              aria-pressed={each === value}
+              disabled={!mayAdd}
+              onClick={() => each !== value && say(each)}
+            >
+              {capitalised(each)}
+            </button>
+          ))}
+          <button
+            type="button"
+            className={styles.value}
+            aria-pressed={value === undefined}
+            disabled={!mayAdd}
+            onClick={() => value !== undefined && say(undefined)}
+          >
+            Not checked
+          </button>
+        </div>
+      </fieldset>
+    </li>
+  )
+}

@@ -1,0 +1,102 @@
+'use client'
+
+import { useState } from 'react'
+import { type CheckEntry, checks } from '@/lib/catalogue/checks'
+import { findingGroups, findings } from '@/lib/catalogue/findings'
+import type { CaseView } from '@/lib/records/view/case/caseView'
+import { Button } from '../../ui/form/Button'
+import { TextField } from '../../ui/form/TextField'
+import { Fold } from '../../ui/paper/Fold'
+import { Sheet } from '../../ui/paper/Sheet'
+import { Stack } from '../../ui/paper/Stack'
+import { CheckLines } from './CheckLines'
+import { capitalised } from './capitalised'
+import { FindingRows } from './FindingRows'
+import type { CaseWork } from './useCaseWork'
+import styles from './work.module.css'
+
+type Props = { view: CaseView; work: CaseWork; mayAdd: boolean }
+
+const tapped = findings.filter((finding) => finding.asked === 'by a person')
+
+const quickLooks = checks.filter(({ step }) => step === 'at the door' || step === 'quick looks')
+
+/** What was seen and ruled out, one tap each: the quick looks first, then every finding by its group. */
+export function Findings(props: Props) {
+  const { view, work } = props
+  const [typed, setTyped] = useState('')
+  const said = new Set(view.file.findings.map(({ body }) => body.finding))
+  const wanted = typed.trim().toLowerCase()
+  const matching = tapped.filter(({ name, hint = '', group }) =>
+    `${name} ${hint} ${group}`.toLowerCase().includes(wanted),
+  )
+  return (
+    <Sheet
+      title="What you see"
+      sub="Look before you measure. One tap each; not checked is never taken for no."
+    >
+      <Stack>
+        {work.undo !== undefined && (
+          <p className={styles.undo}>
+            Recorded: {work.undo.words}. <Button onClick={work.takeBack}>Undo</Button>
+          </p>
+        )}
+        <TextField
+          label="Search the findings"
+          name="finding"
+          type="search"
+          value={typed}
+          onChange={(event) => setTyped(event.target.value)}
+        />
+        {wanted !== '' ? (
+          <section aria-label="Findings that match">
+            <p role="status">
+              {matching.length === 0
+                ? 'No finding matches. Type another word, or write it as a note when you end the visit.'
+                : `${matching.length} of ${tapped.length} findings match.`}
+            </p>
+            <FindingRows {...props} ids={matching.map(({ id }) => id)} />
+          </section>
+        ) : (
+          <>
+            <section aria-labelledby="quick-looks">
+              <h3 id="quick-looks">Quick looks, in the order of the work</h3>
+              {quickLooks.map((check) => (
+                <QuickLook key={check.id} check={check} {...props} said={said} />
+              ))}
+            </section>
+            <section aria-labelledby="all-findings">
+              <h3 id="all-findings">All findings</h3>
+              {findingGroups.map((group) => {
+                const ids = tapped.filter((finding) => finding.group === group).map(({ id }) => id)
+                return (
+                  ids.length > 0 && (
+                    <Fold key={group} summary={`${capitalised(group)}: ${checkedOf(ids, said)}`}>
+                      {() => <FindingRows {...props} ids={ids} />}
+                    </Fold>
+                  )
+                )
+              })}
+            </section>
+          </>
+        )}
+      </Stack>
+    </Sheet>
+  )
+}
+
+function QuickLook({ check, said, ...rest }: Props & { check: CheckEntry; said: ReadonlySet<string> }) {
+  return (
+    <Fold summary={`${check.name}: ${checkedOf(check.reveals, said)}`}>
+      {() => (
+        <>
+          <CheckLines check={check} />
+          <FindingRows {...rest} ids={check.reveals} />
+        </>
+      )}
+    </Fold>
+  )
+}
+
+const checkedOf = (ids: readonly string[], said: ReadonlySet<string>): string =>
+  `${ids.filter((id) => said.has(id)).length} of ${ids.length} checked`

@@ -1,0 +1,45 @@
+'use client'
+
+import type { Setpoint } from '@/lib/records/view/setpoint'
+import { RecordForm } from '../../equipment/form/RecordForm'
+import { useRecordForm } from '../../equipment/form/useRecordForm'
+import { TextField } from '../../ui/form/TextField'
+
+type Props = { caseId: string; furnaceId: string; setpoint: Setpoint }
+
+/** Records the part number that is printed on the switch in the furnace. */
+export function FittedPartForm({ caseId, furnaceId, setpoint }: Props) {
+  const positionId = setpoint.position.id
+  const record = useRecordForm<{ printed: string }>({
+    draft: `fitted part ${caseId} ${positionId}`,
+    fresh: { printed: '' },
+    kind: 'fitted part',
+    read: ({ printed }) =>
+      printed.trim() === ''
+        ? {
+            gaps: { printed: 'Type the number as the switch prints it; “nothing” where nothing is printed.' },
+          }
+        : { body: { furnaceId, positionId, caseId, printed } },
+  })
+  return (
+    <RecordForm
+      record={record}
+      submit="Save the part number"
+      refused={{
+        title: 'The part number was not saved',
+        instead: <a href={`/found-fitted?furnace=${furnaceId}`}>Record it as found fitted</a>,
+      }}
+      onSaved={record.startAfresh}
+    >
+      <TextField
+        exact
+        label="Part number, as the switch prints it"
+        name="printed"
+        hint="An adjustable or general-purpose switch is recorded as found fitted instead."
+        value={record.form.printed}
+        onChange={(event) => record.change({ printed: event.target.value })}
+        error={record.errorAt('printed')}
+      />
+    </RecordForm>
+  )
+}

@@ -1,0 +1,98 @@
+'use client'
+
+import { endingsDisagree } from '@/lib/records/view/case/caseStanding'
+import type { CaseView } from '@/lib/records/view/case/caseView'
+import { useDeviceState } from '../../device/deviceContext'
+import { Empty } from '../../ui/answers/Empty'
+import { Problem } from '../../ui/answers/Problem'
+import { Caution } from '../../ui/danger/Caution'
+import { SideBySide, Stack } from '../../ui/paper/Stack'
+import { BeginVisit } from './BeginVisit'
+import { CaseHead } from './CaseHead'
+import { CombustionTests } from './CombustionTests'
+import { DangerPanel } from './DangerPanel'
+import { Findings } from './Findings'
+import { LookNext } from './LookNext'
+import { openVisit } from './openVisit'
+import { Ranking } from './Ranking'
+import { Readings } from './Readings'
+import { SwitchLast } from './SwitchLast'
+import { useCase } from './useCase'
+import { type CaseWork, useCaseWork } from './useCaseWork'
+import { useRanking } from './useRanking'
+
+/** Works a case: dangers first, then the quick looks, then measuring; the causes rank themselves at every tap. */
+export function WorkCaseScreen() {
+  const { view, now } = useCase()
+  if (view === undefined)
+    return (
+      <Empty
+        page
+        what="This case is not on this device"
+        why="The address may be cut short, or the case was recorded elsewhere and has not reached this device."
+        todo={<a href="/cases">All cases</a>}
+      />
+    )
+  return <WorkCase view={view} now={now} />
+}
+
+function WorkCase({ view, now }: { view: CaseView; now: string }) {
+  const { file } = useDeviceState()
+  const visitId = openVisit(view)
+  const work = useCaseWork(view, visitId)
+  const { entry, furnace, visits } = view.file
+  const newest = visits.at(-1)
+  return (
+    <Stack>
+      <CaseHead {...{ view, file, now, visitId }} />
+      <Caution />
+      <DangerPanel dangers={view.dangers} caseId={entry.id} furnaceId={furnace.id} visitId={visitId} />
+      {newest !== undefined && endingsDisagree(newest) && (
+        <Problem>
+          Two people ended this visit, and what they recorded differs or stands twice.{' '}
+          <a href={`/case/end?id=${entry.id}&visit=${newest.entry.id}`}>Look at both, and withdraw one.</a>
+        </Problem>
+      )}
+      {view.missing.length > 0 && (
+        <section aria-label="The ending is not finished">
+          <p>The last ending is kept as not finished. It lacks:</p>
+          <ul>
+            {view.missing.map((sentence) => (
+              <li key={sentence}>{sentence}</li>
+            ))}
+          </ul>
+        </section>
+      )}
+      {visitId === undefined && entry.withdrawn === undefined && <BeginVisit caseId={entry.id} />}
+      {work.trouble?.refusal && <Problem>{work.trouble.refusal.sentence}</Problem>}
+      <SideBySide>
+        <Findings view={view} work={work} mayAdd={visitId !== undefined} />
+        {view.dangers.unanswered.length === 0 && (
+          <RankedWork {...{ view, now, work }} mayAdd={visitId !== undefined} />
+        )}
+      </SideBySide>
+      <div id="readings">
+        <Readings {...{ view, file, now, visitId }} />
+      </div>
+      <div id="combustion">
+        <CombustionTests view={view} visitId={visitId} />
+      </div>
+      <div id="switch">
+        <SwitchLast {...{ view, file, now, visitId }} />
+      </div>
+    </Stack>
+  )
+}
+
+type RankedProps = { view: CaseView; now: string; work: CaseWork; mayAdd: boolean }
+
+function RankedWork({ view, now, work, mayAdd }: RankedProps) {
+  const { file } = useDeviceState()
+  const ranking = useRanking(file, view, now)
+  return (
+    <Stack>
+      <LookNext planned={ranking.planned} {...{ view, work, mayAdd }} />
+      <Ranking ranking={ranking} file={file} />
+    </Stack>
+  )
+}

@@ -1,0 +1,66 @@
+import type { CombustionTestBody } from '@/lib/records/kinds/combustionTest'
+import type { FormAnswer } from '../../equipment/form/useRecordForm'
+
+export type CombustionForm = {
+  when: CombustionTestBody['when']
+  roomCoPpm: string
+  roomCoLimitPpm: string
+  flueCoPpm: string
+  oxygenPercent: string
+  flueCoLimitPpm: string
+  flueCoLimitFrom: string
+  minutesRunning: string
+  minutesAsked: string
+  meter: string
+}
+
+export const freshCombustion: Omit<CombustionForm, 'when'> = {
+  roomCoPpm: '',
+  roomCoLimitPpm: '',
+  flueCoPpm: '',
+  oxygenPercent: '',
+  flueCoLimitPpm: '',
+  flueCoLimitFrom: '',
+  minutesRunning: '',
+  minutesAsked: '',
+  meter: '',
+}
+
+const numbers = [
+  'roomCoPpm',
+  'roomCoLimitPpm',
+  'oxygenPercent',
+  'flueCoLimitPpm',
+  'minutesRunning',
+  'minutesAsked',
+] as const
+
+/** Reads the form: each number as typed, a decimal comma allowed; what is left empty is left out. */
+export function readCombustionForm(
+  form: CombustionForm,
+  of: { caseId: string; furnaceId: string; visitId: string },
+): FormAnswer {
+  const gaps: Record<string, string> = {}
+  const body: Record<string, unknown> = { ...of, when: form.when }
+  for (const field of numbers) {
+    const text = form[field].trim()
+    if (text === '') continue
+    const value = asNumber(text)
+    if (value === undefined)
+      gaps[field] = `“${text}” is no number. Type what the meter shows, for instance 24.`
+    else body[field] = value
+  }
+  const flue = form.flueCoPpm.split(/[\s;/]+/).filter((text) => text !== '')
+  const values = flue.map(asNumber)
+  if (values.includes(undefined))
+    gaps.flueCoPpm = 'Type numbers with a blank between them, for instance 24 26 25.'
+  body.flueCoPpm = values
+  if (form.flueCoLimitFrom.trim() !== '') body.flueCoLimitFrom = form.flueCoLimitFrom
+  if (form.meter.trim() !== '') body.meter = form.meter
+  return Object.keys(gaps).length > 0 ? { gaps } : { body }
+}
+
+const asNumber = (text: string): number | undefined => {
+  const value = Number(text.replace(',', '.'))
+  return Number.isFinite(value) ? value : undefined
+}
