@@ -30,9 +30,9 @@ export type PlannedCheck = {
 const order = ['look', 'tool', 'taking apart'] as const satisfies readonly Check['by'][]
 
 /**
- * Puts what is left to look at in order: danger checks first, looks before tools, tools before taking apart, and
- * within each the most expected information per minute first (Shannon bits over the ranked causes), ties in the
- * order of ids. A check is left out once all it reveals has been observed; one that tells nothing here stays, last.
+ * Puts what is left to look at in order: danger checks first, in the catalogue's own order, because safety does not
+ * wait for what tells most; then looks before tools, tools before taking apart, and within each the most expected
+ * information per minute first (Shannon bits over the ranked causes), ties in the order of ids. A check is left out once all it reveals has been observed; one that tells nothing here stays, last.
  *
  * The findings that one check reveals are taken as independent under each cause, as the ranking takes them.
  *
@@ -84,9 +84,11 @@ export function suggestChecks(asked: {
       },
     ]
   })
+  const places = new Map((catalogue.checks ?? []).map(({ id }, place) => [id, place]))
   return planned.sort(
     (a, b) =>
       Number(b.danger) - Number(a.danger) ||
+      (a.danger ? places.get(a.check)! - places.get(b.check)! : 0) ||
       order.indexOf(a.by) - order.indexOf(b.by) ||
       b.expectedBitsPerMinute - a.expectedBitsPerMinute ||
       (a.check < b.check ? -1 : 1),

@@ -55,6 +55,21 @@ describe('suggestChecks({ ranked, catalogue, observed, costs })', () => {
     expect(planned[3]).toMatchObject({ expectedBits: 0, why: [] })
   })
 
+  test('keeps danger checks in the catalogue’s own order, whatever they tell and cost', () => {
+    const dangers = deepFreeze({
+      ...catalogue,
+      checks: [
+        { id: 'ask first', reveals: ['visitor'], by: 'look', danger: true },
+        { id: 'tool then', reveals: ['dull'], by: 'tool', danger: true },
+        { id: 'look last', reveals: ['sharp'], by: 'look', danger: true },
+      ],
+    } as const)
+    const minutes = { 'ask first': 9, 'tool then': 5, 'look last': 1 }
+    expect(
+      suggestChecks({ ranked, catalogue: dangers, observed: {}, costs: minutes }).map(({ check }) => check),
+    ).toEqual(['ask first', 'tool then', 'look last'])
+  })
+
   test('says of each value how likely it is and what would then lead', () => {
     const [stare] = suggestChecks({ ranked, catalogue, observed: { dull: 'seen', visitor: 'seen' }, costs })
     expect(stare).toMatchObject({
