@@ -4,11 +4,13 @@ import { useEffect, useState } from 'react'
 import { FreshnessLine } from '../ui/shell/FreshnessLine'
 import { useDeviceState } from './deviceContext'
 import styles from './freshness.module.css'
+import { useOfflineShell } from './useOfflineShell'
 
 /** The line on every page that says how fresh the file is, what waits, and why the last contact failed. */
 export function FreshnessScreen() {
   const { freshAt, waiting, refused, trouble } = useDeviceState()
   const now = useMinute()
+  const noOffline = useOfflineShell()
   return (
     <div className={styles.line}>
       <FreshnessLine
@@ -18,6 +20,7 @@ export function FreshnessScreen() {
         refused={refused.length}
         refusedHref="/waiting"
       />
+      {noOffline !== undefined && <p>{noOfflineWords[noOffline]}</p>}
       {trouble !== undefined && <p>{troubleWords[trouble.why]}</p>}
       {trouble?.why === 'signed out' && (
         <p>
@@ -29,6 +32,15 @@ export function FreshnessScreen() {
     </div>
   )
 }
+
+const noOfflineWords = {
+  'plain http':
+    'Pages do not open here without a signal, because this address is not https. What you record is kept all the same. Ask whoever runs the server for https.',
+  'no service worker':
+    'Pages do not open here without a signal: this browser, or its private mode, does not allow it. What you record is kept all the same.',
+  refused:
+    'Pages do not open here without a signal yet: the browser could not keep them. Free some space on the device, then reload.',
+} as const
 
 const troubleWords = {
   'no signal': 'No signal to the server: what you record waits on this device and is sent later.',

@@ -20,10 +20,20 @@ export async function signIn(page: Page, url: string, name: string, password: st
   await page.getByRole('searchbox').waitFor()
 }
 
-/** A new person's browser: nothing in it is shared with another's. */
+/**
+ * A new person's browser: nothing in it is shared with another's. Its pages are not kept for offline unless asked
+ * for, because each new browser would fetch all of them.
+ */
 export const openContext = (
   browser: Browser,
   viewport = phone,
   colorScheme: 'light' | 'dark' = 'light',
+  serviceWorkers: 'allow' | 'block' = 'block',
 ): Promise<BrowserContext> =>
-  browser.newContext({ viewport, colorScheme, reducedMotion: 'reduce', ignoreHTTPSErrors: true })
+  browser.newContext({
+    viewport,
+    colorScheme,
+    serviceWorkers,
+    reducedMotion: 'reduce',
+    ignoreHTTPSErrors: true,
+  })

@@ -1,0 +1,24 @@
+'use client'
+
+import { useEffect, useState } from 'react'
+
+/** Why pages cannot be opened without a signal here, if they cannot; undefined while they can or it is not known yet. */
+export type NoOffline = 'plain http' | 'no service worker' | 'refused'
+
+/** Keeps the pages openable without a signal: registers the service worker, in a build only. */
+export function useOfflineShell(): NoOffline | undefined {
+  const [why, setWhy] = useState<NoOffline>()
+  useEffect(() => {
+    if (process.env.NODE_ENV !== 'production') return
+    if (!window.isSecureContext) return setWhy('plain http')
+    if (!('serviceWorker' in navigator)) return setWhy('no service worker')
+    navigator.serviceWorker.register('/sw.js', { updateViaCache: 'none' }).catch((cause) => {
+      // Without a signal the worker that is here already goes on.
+      if (navigator.serviceWorker.controller === null && navigator.onLine) {
+        console.warn('The service worker was refused:', cause)
+        setWhy('refused')
+      }
+    })
+  }, [])
+  return why
+}

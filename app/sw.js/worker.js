@@ -1,0 +1,57 @@
+// Keeps the pages of the team openable without a signal. It holds shells and their files only: no data of anybody,
+// which lives in the browser's own store, and no answer of the API. `settings` is written above by the route.
+
+/* global settings */
+
+const cacheName = `inchwater ${settings.version}`
+
+/** How long a page may take over the network before the kept shell is shown, in milliseconds. */
+const patienceMs = 4000
+
+self.addEventListener('install', (event) => event.waitUntil(keepShells()))
+self.addEventListener('activate', (event) => event.waitUntil(dropOldShells()))
+self.addEventListener('fetch', (event) => {
+  const { request } = event
+  const { origin, pathname } = new URL(request.url)
+  if (request.method !== 'GET' || origin !== self.location.origin) return
+  if (request.mode === 'navigate' && settings.pages.includes(pathname)) event.respondWith(page(request))
+  else if (settings.files.includes(pathname)) event.respondWith(file(request))
+})
+
+/** All or nothing: an installation that is cut off is tried again at the next visit. */
+async function keepShells() {
+  const cache = await caches.open(cacheName)
+  const files = [...settings.files]
+  // A few at a time, so that a phone with a weak signal can still be used meanwhile.
+  while (files.length > 0) await cache.addAll(files.splice(0, 6))
+  for (const pathname of settings.pages) {
+    // Without cookies: the shell is nobody's.
+    const response = await fetch(pathname, { credentials: 'omit', cache: 'no-store' })
+    if (!response.ok) throw new Error(`${pathname} answered ${response.status}`)
+    await cache.put(pathname, response)
+  }
+}
+
+async function dropOldShells() {
+  for (const name of await caches.keys()) if (name !== cacheName) await caches.delete(name)
+  await self.clients.claim()
+}
+
+/** The page over the network; the kept shell where that fails, is slow, or the server is in trouble. */
+async function page(request) {
+  const kept = () => caches.match(new URL(request.url).pathname, { cacheName })
+  const impatience = AbortSignal.timeout(patienceMs)
+  try {
+    const response = await fetch(request, { signal: impatience })
+    return response.status < 500 ? response : ((await kept()) ?? response)
+  } catch (failure) {
+    const shell = await kept()
+    if (shell === undefined) throw failure
+    return shell
+  }
+}
+
+/** Files of a build never change under their name. */
+async function file(request) {
+  return (await caches.match(request, { cacheName, ignoreVary: true })) ?? fetch(request)
+}
