@@ -1,0 +1,177 @@
+import { dangerSentence } from '@/lib/core/guard'
+import type { PressureUnit } from '@/lib/core/pressure'
+import type { TeamFile } from '@/lib/records/fold/teamFile'
+import type { CaseFile } from '@/lib/records/view/case/caseFile'
+import { whatWords } from '../../foundFitted/fittedWords'
+import { Facts } from '../../ui/paper/Facts'
+import { AsPrinted } from '../../ui/words/AsPrinted'
+import { sayDate } from '../../ui/words/sayDate'
+import { endingFacts } from '../end/endingFacts'
+import { wayWords } from '../end/endingWords'
+import { missingThen } from './missingThen'
+import { ReadingTold } from './ReadingTold'
+import type { Line } from './timeline'
+import { checkWords, combustionWords, noticeWords } from './toldWords'
+
+type Props = {
+  line: Exclude<Line, { kind: 'findings' }>
+  /** Which visit of the case it is, where it is one. */
+  number?: number
+  file: TeamFile
+  ofCase: CaseFile
+  names: ReadonlyMap<string, string>
+  unit: PressureUnit
+}
+
+/** What a record of a case says, in the words of the page. */
+export function WhatTold({ line, number, file, ofCase, names, unit }: Props) {
+  const position = (id: string | undefined) =>
+    id === undefined ? undefined : file.positions.get(file.keptId(id))?.body.name
+  switch (line.kind) {
+    case 'case': {
+      const { complaint, circuit, serialSeen, note } = line.entry.body
+      return (
+        <p>
+          <b>Case opened:</b> {complaint}. About the {circuit}.
+          {serialSeen !== undefined && (
+            <>
+              {' '}
+              Serial on the plate that day: <AsPrinted text={serialSeen} />.
+            </>
+          )}
+          {noted(note)}
+        </p>
+      )
+    }
+    case 'visit': {
+      const { on, licence, weather, note } = line.entry.body
+      return (
+        <p>
+          <b>
+            Visit {number}, {sayDate(on)}
+          </b>
+          {licence !== undefined && `, licence ${licence}`}
+          {weather !== undefined && `, weather: ${weather}`}.{noted(note)}
+        </p>
+      )
+    }
+    case 'reading':
+      return <ReadingTold judged={line.judged} {...{ file, names, unit }} />
+    case 'combustion test':
+      return (
+        <p>
+          <b>CO, {line.entry.body.when}:</b> {combustionWords(line.entry.body)}
+          {noted(line.entry.body.note)}
+        </p>
+      )
+    case 'danger answer': {
+      const { dangers, done, note } = line.entry.body
+      return (
+        <p>
+          <b>Danger:</b> {dangers.map((code) => dangerSentence[code]).join(' ')} Done at once:{' '}
+          {done.join(', ')}.{noted(note)}
+        </p>
+      )
+    }
+    case 'found fitted': {
+      const { what, printed, fittedWhen, fittedBy, positionId, note } = line.entry.body
+      return (
+        <p>
+          <b>Found fitted:</b> {whatWords[what][0]}
+          {positionId !== undefined && `, ${position(positionId)}`}, printed <AsPrinted text={printed} />.
+          Fitted {fittedWhen}, by {fittedBy}.{noted(note)}
+        </p>
+      )
+    }
+    case 'fitted part': {
+      const { printed, positionId, note } = line.entry.body
+      return (
+        <p>
+          <b>Part number on the switch</b>, {position(positionId)}: <AsPrinted text={printed} />.{noted(note)}
+        </p>
+      )
+    }
+    case 'switch check':
+      return (
+        <p>
+          <b>
+            Switch, {line.entry.body.what}, {position(line.entry.body.positionId)}:
+          </b>{' '}
+          {checkWords(line.entry.body, unit)}
+          {noted(line.entry.body.note)}
+        </p>
+      )
+    case 'repair': {
+      const { done, positionId, fittedPart, parts, minutes, note } = line.entry.body
+      const part = fittedPart === undefined ? undefined : file.parts.get(file.keptId(fittedPart))?.body
+      return (
+        <p>
+          <b>Repair:</b> {done}
+          {positionId !== undefined && `, ${position(positionId)}`}.
+          {part !== undefined && (
+            <>
+              {' '}
+              Factory part <AsPrinted text={part.partNumber} />, listed in {part.listedIn}.
+            </>
+          )}
+          {parts !== undefined && ` Parts: ${parts}.`}
+          {minutes !== undefined && ` ${minutes} min.`}
+          {noted(note)}
+        </p>
+      )
+    }
+    case 'baseline': {
+      const { readingId, occasion, note } = line.entry.body
+      return (
+        <p>
+          <b>Baseline</b>, {occasion}:{' '}
+          <a href={`/record?id=${readingId}`}>{file.readings.get(readingId)?.body.asTyped}</a>.{noted(note)}
+        </p>
+      )
+    }
+    case 'ending': {
+      const { entry } = line
+      const missing = entry.withdrawn === undefined ? missingThen(file, ofCase, entry) : []
+      return (
+        <>
+          <p>
+            <b>Visit ended: {wayWords[entry.body.how][0]}</b>
+            {missing.length > 0 && '. Not finished. It lacked:'}
+          </p>
+          {missing.length > 0 && (
+            <ul>
+              {missing.map((sentence) => (
+                <li key={sentence}>{sentence}</li>
+              ))}
+            </ul>
+          )}
+          <Facts facts={endingFacts(entry.body, file)} />
+        </>
+      )
+    }
+    case 'shut-down notice':
+      return (
+        <p>
+          <b>
+            <a href={`/notice?id=${line.entry.id}`}>Left off</a>:
+          </b>{' '}
+          {noticeWords(line.entry.body)}
+          {noted(line.entry.body.note)}
+        </p>
+      )
+    case 'lifting': {
+      const { noticeId, because, licence } = line.entry.body
+      return (
+        <p>
+          <b>
+            <a href={`/notice?id=${noticeId}`}>Notice lifted</a>:
+          </b>{' '}
+          {because}
+          {licence !== undefined && `, licence ${licence}`}.
+        </p>
+      )
+    }
+  }
+}
+
+const noted = (note: string | undefined) => (note === undefined ? null : ` Note: ${note}`)
