@@ -1,5 +1,8 @@
 import type { RecordKind } from './envelope'
+import { answerSeen } from './kinds/answerSeen'
+import { asksToo } from './kinds/asksToo'
 import { baseline } from './kinds/baseline'
+import { callAttempt } from './kinds/callAttempt'
 import { caseKind } from './kinds/case'
 import { combustionTest } from './kinds/combustionTest'
 import { dangerAnswer } from './kinds/dangerAnswer'
@@ -12,9 +15,11 @@ import { furnace } from './kinds/furnace'
 import { gauge } from './kinds/gauge'
 import { lifting } from './kinds/lifting'
 import { maker } from './kinds/maker'
+import { organisation } from './kinds/organisation'
 import { part } from './kinds/part'
 import { position } from './kinds/position'
 import { preference } from './kinds/preference'
+import { promise } from './kinds/promise'
 import { ratingRequest } from './kinds/ratingRequest'
 import { reading } from './kinds/reading'
 import { repair } from './kinds/repair'
@@ -59,5 +64,10 @@ export const recordKinds: Readonly<Record<string, RecordKind>> = Object.fromEntr
     dangerAnswer,
     fittedPart,
     switchCheck,
+    asksToo,
+    promise,
+    organisation,
+    callAttempt,
+    answerSeen,
   ].map((kind) => [kind.kind, kind]),
 )

@@ -21,6 +21,9 @@ export const withholdable = {
   'danger answer': ['note'],
   'fitted part': ['note'],
   'switch check': ['note'],
+  'asks too': ['note'],
+  organisation: ['note'],
+  'call attempt': ['person', 'note'],
 } as const satisfies Readonly<Record<string, readonly string[]>>
 
 export const withholdableFields = (kind: string): readonly string[] =>

@@ -37,6 +37,11 @@ const written: [kind: string, mayAdd: string[], maySee: string[]][] = [
   ['danger answer', everybody, everybody],
   ['fitted part', everybody, everybody],
   ['switch check', everybody, everybody],
+  ['asks too', everybody, everybody],
+  ['promise', everybody, everybody],
+  ['organisation', everybody, everybody],
+  ['call attempt', everybody, everybody],
+  ['answer seen', everybody, everybody],
 ]
 
 test('permissionTable() says of every kind who may add it and who may see it', () => {

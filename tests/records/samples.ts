@@ -41,6 +41,11 @@ const ids = {
   notice: '01920000-0000-7000-8000-000000000022',
   lifting: '01920000-0000-7000-8000-000000000023',
   ending: '01920000-0000-7000-8000-000000000024',
+  asksToo: '01920000-0000-7000-8000-000000000025',
+  promise: '01920000-0000-7000-8000-000000000026',
+  organisation: '01920000-0000-7000-8000-000000000027',
+  callAttempt: '01920000-0000-7000-8000-000000000028',
+  answerSeen: '01920000-0000-7000-8000-000000000029',
 } as const
 
 export const sampleIds = ids
@@ -505,6 +510,47 @@ const samples: Sample[] = [
       note: 'Leaves on the roof: tell the owner.',
     },
   ],
+  [
+    ids.asksToo,
+    'asks too',
+    {
+      requestId: ids.request,
+      furnaceId: ids.furnace,
+      serial: 'S2204-181',
+      printed: 'rubbed off',
+      measured: '0.40 in. w.c.',
+      needs: ['no other heat'],
+      note: 'The neighbour asks for them.',
+    },
+  ],
+  [ids.promise, 'promise', { requestId: ids.request, minutes: 30 }],
+  [
+    ids.organisation,
+    'organisation',
+    {
+      name: 'Orrinmoor technical line',
+      source: 'factory support',
+      makerIds: [ids.maker],
+      number: '555-0142',
+      note: 'Closed between twelve and one.',
+    },
+  ],
+  [
+    ids.callAttempt,
+    'call attempt',
+    {
+      organisationId: ids.organisation,
+      requestIds: [ids.request],
+      number: '555-0143',
+      outcome: 'ring back',
+      ringBackAt: '2026-02-08T13:10:00-05:00',
+      person: 'Ilse, technical line',
+      reference: 'T-5512',
+      offered: 'A universal kit',
+      note: 'She looks for the sheet.',
+    },
+  ],
+  [ids.answerSeen, 'answer seen', { requestId: ids.request, reportIds: [ids.supportReport] }],
 ]
 
 /** The n-th sample is said on the n-th day of January 2026, which goes on as long as there are samples. */

@@ -1,4 +1,7 @@
+import type { AnswerSeenBody } from '../kinds/answerSeen'
+import type { AsksTooBody } from '../kinds/asksToo'
 import type { BaselineBody } from '../kinds/baseline'
+import type { CallAttemptBody } from '../kinds/callAttempt'
 import type { CaseBody } from '../kinds/case'
 import type { CombustionTestBody } from '../kinds/combustionTest'
 import type { DangerAnswerBody } from '../kinds/dangerAnswer'
@@ -11,9 +14,11 @@ import type { FurnaceBody } from '../kinds/furnace'
 import type { GaugeBody } from '../kinds/gauge'
 import type { LiftingBody } from '../kinds/lifting'
 import type { MakerBody } from '../kinds/maker'
+import type { OrganisationBody } from '../kinds/organisation'
 import type { PartBody } from '../kinds/part'
 import type { PositionBody } from '../kinds/position'
 import type { PreferenceBody } from '../kinds/preference'
+import type { PromiseBody } from '../kinds/promise'
 import type { RatingRequestBody } from '../kinds/ratingRequest'
 import type { ReadingBody } from '../kinds/reading'
 import type { AnyRepairBody } from '../kinds/repair'
@@ -55,6 +60,11 @@ export type TeamFile = {
   fittedParts: ReadonlyMap<string, Entry<FittedPartBody>>
   switchChecks: ReadonlyMap<string, Entry<SwitchCheckBody>>
   visits: ReadonlyMap<string, Entry<VisitBody>>
+  asksToo: ReadonlyMap<string, Entry<AsksTooBody>>
+  promises: ReadonlyMap<string, Entry<PromiseBody>>
+  organisations: ReadonlyMap<string, Entry<OrganisationBody>>
+  callAttempts: ReadonlyMap<string, Entry<CallAttemptBody>>
+  answersSeen: ReadonlyMap<string, Entry<AnswerSeenBody>>
   /** Newest preference of each person, by person. */
   preferences: ReadonlyMap<string, PreferenceBody>
   /** Every record by id, whatever its kind. */
@@ -131,6 +141,11 @@ export function foldTeamFile(records: readonly HeldRecord[]): TeamFile {
     fittedParts: of('fitted part'),
     switchChecks: of('switch check'),
     visits: of('visit'),
+    asksToo: of('asks too'),
+    promises: of('promise'),
+    organisations: of('organisation'),
+    callAttempts: of('call attempt'),
+    answersSeen: of('answer seen'),
     preferences,
     records: byId,
     keptId,

@@ -22,7 +22,10 @@ export const dangerSteps = [
 export const dangerAnswerBody = z.strictObject({
   caseId: recordId,
   visitId: recordId,
-  dangers: z.array(z.enum(dangerFindingIds)).min(1, 'Name the dangers that this answers.').max(30),
+  dangers: z
+    .array(z.enum(dangerFindingIds, 'Choose the dangers from the list.'))
+    .min(1, 'Name the dangers that this answers.')
+    .max(30),
   done: z.array(z.enum(dangerSteps)).min(1, 'Tick what was done.').max(dangerSteps.length),
   note: note.optional(),
 })
