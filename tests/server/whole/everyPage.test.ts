@@ -10,6 +10,10 @@ import { importsOf } from './importsOf'
 const teamPages = [
   '/',
   '/ask',
+  '/case',
+  '/case/end',
+  '/case/history',
+  '/case/shut-down',
   '/compare',
   '/equipment',
   '/equipment/add-maker',
@@ -25,6 +29,7 @@ const teamPages = [
   '/furnace/repair',
   '/gauges',
   '/gauges/add',
+  '/notice',
   '/people',
   '/phone-desk',
   '/preferences',
