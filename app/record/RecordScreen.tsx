@@ -8,13 +8,19 @@ import { Facts } from '../ui/paper/Facts'
 import { PageHeader } from '../ui/paper/PageHeader'
 import { Sheet } from '../ui/paper/Sheet'
 import { Stack } from '../ui/paper/Stack'
+import { actionWords } from '../ui/words/actionWords'
 import { sayMoment } from '../ui/words/sayDate'
 import { bodyFacts } from './bodyFacts'
+import { otherHalves } from './otherHalves'
+import { recordTitle } from './recordTitle'
+import { fieldOf } from './recordWords'
+import { useAbout } from './useAbout'
 
 /** One record as it was said: nothing left out, nothing edited, with what withdrew it if something did. */
 export function RecordScreen() {
   const id = useSearchParams().get('id') ?? ''
   const { file, names } = useDeviceState()
+  const about = useAbout()
   const found = file.records.get(id)
   if (found === undefined) {
     return (
@@ -28,11 +34,12 @@ export function RecordScreen() {
   }
   const { kind, entry } = found
   const who = (person: string) => names.get(person) ?? 'Somebody whose name is not on this device'
+  const others = otherHalves(file, id)
   const withdrawable = entry.withdrawn === undefined && kind !== 'withholding' && kind !== 'preference'
   return (
     <Stack>
       <PageHeader
-        title={`Record: ${kind}`}
+        title={recordTitle(kind, entry.body)}
         lead={`${who(entry.by)}, ${sayMoment(entry.at)}${entry.waiting ? ', on this device only until it is sent' : ''}`}
       />
       {entry.withdrawn !== undefined && (
@@ -52,7 +59,7 @@ export function RecordScreen() {
       )}
       {entry.withheld !== undefined && (
         <p>
-          Withheld: {entry.withheld.fields.join(', ')}.{' '}
+          Withheld: {entry.withheld.fields.map((key) => fieldOf(kind, key).name).join(', ')}.{' '}
           <a href={`/record?id=${entry.withheld.by}`}>By whom and why</a>
         </p>
       )}
@@ -64,7 +71,19 @@ export function RecordScreen() {
           ) : undefined
         }
       >
-        <Facts facts={bodyFacts(entry.body, file)} />
+        {others.length > 0 && (
+          <div>
+            <p>Saved together with it, of the same text, and standing:</p>
+            <ul>
+              {others.map((other) => (
+                <li key={other.id}>
+                  <a href={`/record?id=${other.id}`}>{actionWords[other.body.action].name}</a>
+                </li>
+              ))}
+            </ul>
+          </div>
+        )}
+        <Facts facts={bodyFacts(kind, entry.body, about)} />
       </Sheet>
     </Stack>
   )

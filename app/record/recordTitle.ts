@@ -1,5 +1,47 @@
-/** What a record is called in a list or a link: its own name, or its source, never a number; else its kind. */
-export function recordTitle(kind: string, body: Record<string, unknown>): string {
-  const named = body.name ?? body.partNumber ?? body.siteLabel ?? body.source ?? body.printed
-  return typeof named === 'string' ? `${kind} ${named}` : kind
+import { readableFinding } from '@/lib/catalogue/findings/readableFinding'
+import { sources } from '@/lib/catalogue/sources'
+import type { SourceKind } from '@/lib/core/vocabulary'
+import { sayDate } from '../ui/words/sayDate'
+import { kindName } from './kindNames'
+
+type Body = Readonly<Record<string, unknown>>
+
+const text = (value: unknown): string | undefined => (typeof value === 'string' ? value : undefined)
+
+/** Things that have a name of their own, and which field it is. */
+const named: Readonly<Record<string, readonly string[]>> = {
+  maker: ['name'],
+  'equipment range': ['name'],
+  position: ['name'],
+  part: ['partNumber'],
+  furnace: ['siteLabel', 'model'],
+  gauge: ['name'],
 }
+
+/** What tells one record of a kind from another, in a few words; never a number. */
+const told: Readonly<Record<string, (body: Body) => string | undefined>> = {
+  report: ({ source }) => sources[source as SourceKind]?.words,
+  'rating request': ({ model, positionName, printed }) => text(model) ?? text(positionName) ?? text(printed),
+  'found fitted': ({ what }) => text(what),
+  repair: ({ done }) => text(done),
+  case: ({ complaint }) => text(complaint),
+  visit: ({ on }) => (typeof on === 'string' ? sayDate(on) : undefined),
+  finding: ({ finding }) => (typeof finding === 'string' ? readableFinding(finding)?.name : undefined),
+  reading: ({ phase }) => text(phase),
+  ending: ({ how }) => text(how),
+  'shut-down notice': ({ on }) => (typeof on === 'string' ? sayDate(on) : undefined),
+  'fitted part': ({ printed }) => text(printed),
+}
+
+const ownName = (kind: string, body: Body): string | undefined =>
+  named[kind]?.flatMap((field) => text(body[field]) ?? []).at(0) ?? told[kind]?.(body)
+
+/** What a record is called at the head of a sheet: its kind, with its own name where it has one. */
+export function recordTitle(kind: string, body: Body): string {
+  const own = ownName(kind, body)
+  return own === undefined ? kindName(kind) : `${kindName(kind)}: ${own}`
+}
+
+/** What a record is called in a link: its own name alone where it is the name of a thing. */
+export const recordName = (kind: string, body: Body): string =>
+  named[kind] === undefined ? recordTitle(kind, body) : (ownName(kind, body) ?? kindName(kind))

@@ -1,8 +1,10 @@
 'use client'
 
+import { useMemo } from 'react'
 import { useDevice, useDeviceState } from '../device/deviceContext'
 import { bodyFacts } from '../record/bodyFacts'
 import { recordTitle } from '../record/recordTitle'
+import { useAbout } from '../record/useAbout'
 import { Empty } from '../ui/answers/Empty'
 import { Button } from '../ui/form/Button'
 import { Facts } from '../ui/paper/Facts'
@@ -10,11 +12,16 @@ import { PageHeader } from '../ui/paper/PageHeader'
 import { Sheet } from '../ui/paper/Sheet'
 import { Row, Stack } from '../ui/paper/Stack'
 import { sayMoment } from '../ui/words/sayDate'
+import { BeforeIt } from './BeforeIt'
+import { mustGoFirst, waitingFor } from './mustGoFirst'
 
 /** What has not left this device: refused records with the reason, and those that wait to be sent. */
 export function WaitingScreen() {
   const device = useDevice()
-  const { waiting, refused, file } = useDeviceState()
+  const state = useDeviceState()
+  const { waiting, refused } = state
+  const beside = useMemo(() => [...refused, ...waiting].map((item) => item.record), [refused, waiting])
+  const about = useAbout(beside)
   return (
     <Stack>
       <PageHeader title="Still on this device" lead="Nothing here is lost. What waits is sent by itself." />
@@ -26,37 +33,61 @@ export function WaitingScreen() {
         />
       )}
       {refused.map(({ record, refusal }) => (
-        <Sheet
-          key={record.id}
-          title={`Refused: ${recordTitle(record.kind, record.body)}`}
-          sub={sayMoment(record.saidAt)}
-          foot={
-            <Row>
-              <Button onClick={() => void device.sendAgain(record.id)}>Send it again</Button>
-              <Button kind="quiet" onClick={() => void device.dropRefused(record.id)}>
-                Take it off this device
-              </Button>
-            </Row>
-          }
-        >
-          <p>{refusal?.sentence}</p>
-          <Facts facts={bodyFacts(record.body, file)} />
-        </Sheet>
+        <div key={record.id} id={record.id}>
+          <Sheet
+            title={`Refused: ${recordTitle(record.kind, record.body)}`}
+            sub={sayMoment(record.saidAt)}
+            foot={
+              <Row>
+                <Button onClick={() => void device.sendAgain(record.id)}>Send it again</Button>
+                <Button kind="quiet" onClick={() => void device.dropRefused(record.id)}>
+                  Take it off this device
+                </Button>
+              </Row>
+            }
+          >
+            <p>{refusal?.sentence}</p>
+            <WaitFor count={waitingFor(record.id, waiting)} />
+            <Facts facts={bodyFacts(record.kind, record.body, about)} />
+          </Sheet>
+        </div>
       ))}
-      {waiting.map(({ record }) => (
-        <Sheet
-          key={record.id}
-          title={`Waiting: ${recordTitle(record.kind, record.body)}`}
-          sub={sayMoment(record.saidAt)}
-        >
-          <Facts facts={bodyFacts(record.body, file)} />
-        </Sheet>
-      ))}
+      {waiting.map(({ record }) => {
+        const first = mustGoFirst(record, state)
+        return (
+          <div key={record.id} id={record.id}>
+            <Sheet
+              title={`Waiting: ${recordTitle(record.kind, record.body)}`}
+              sub={sayMoment(record.saidAt)}
+              foot={
+                first.gone > 0 && (
+                  <Button kind="quiet" onClick={() => void device.dropRefused(record.id)}>
+                    Take it off this device
+                  </Button>
+                )
+              }
+            >
+              <BeforeIt {...first} />
+              <Facts facts={bodyFacts(record.kind, record.body, about)} />
+            </Sheet>
+          </div>
+        )
+      })}
       {waiting.length > 0 && (
         <Button kind="main" onClick={() => void device.sync()}>
           Try to send now
         </Button>
       )}
     </Stack>
+  )
+}
+
+function WaitFor({ count }: { count: number }) {
+  if (count === 0) return null
+  return (
+    <p>
+      <b>{count === 1 ? '1 record below waits for it' : `${count} records below wait for it`}</b> and cannot
+      go without it. Put right why it was refused, then send it again.
+    </p>
   )
 }
