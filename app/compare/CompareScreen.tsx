@@ -1,9 +1,10 @@
 'use client'
 
 import { useMemo } from 'react'
-import { formatPressure } from '@/lib/core/pressure'
 import { compareReading, usualReadingSettings } from '@/lib/core/reading'
 import { counting } from '@/lib/records/fold/teamFile'
+import { expectedAt } from '@/lib/records/view/case/expectedAt'
+import { instrumentOf } from '@/lib/records/view/case/instrument'
 import { ratingForComparison } from '@/lib/records/view/ratingForComparison'
 import type { Setpoint } from '@/lib/records/view/setpoint'
 import { useDeviceState } from '../device/deviceContext'
@@ -21,9 +22,10 @@ import { Sheet } from '../ui/paper/Sheet'
 import { SideBySide, Stack } from '../ui/paper/Stack'
 import { Quiet } from '../ui/words/Quiet'
 import { ReadingFields } from './ReadingFields'
-import { freshForm, instrumentOf, type ReadingForm, readForm } from './readingForm'
+import { freshForm, type ReadingForm, readForm } from './readingForm'
 import { Verdict } from './Verdict'
 import { VerdictLine } from './VerdictLine'
+import { whyNotYet } from './whyNotYet'
 
 /** Holds a manometer reading against a position's rating, live as it is typed. */
 export function CompareScreen() {
@@ -64,15 +66,17 @@ function CompareWith({
   )
 
   const instrument = gauge && instrumentOf(gauge.body, form.zeroed)
-  const beyond =
-    'reading' in read && gauge !== undefined && Math.max(...read.reading.samples) > gauge.body.spanPascals
-  const doubted = 'reading' in read && read.warnings.length > 0 && !form.lookedAgain
+  const { why, doubted } = whyNotYet({ read, gauge: gauge?.body, lookedAgain: form.lookedAgain, unit })
   const compared =
-    onFile && 'reading' in read && instrument !== undefined && !beyond && !doubted
+    onFile && 'reading' in read && instrument !== undefined && why.length === 0
       ? compareReading({
           reading: read.reading,
           instrument,
           rating: ratingForComparison(setpoint.rating, position.body),
+          // Only what this very furnace showed when it was healthy says what is too high for it.
+          ...(address.furnaceId === undefined
+            ? {}
+            : { expected: expectedAt(file, address.furnaceId, read.reading) }),
           settings: { ...usualReadingSettings, now },
         })
       : undefined
@@ -118,17 +122,9 @@ function CompareWith({
           {onFile && compared === undefined && (
             <Sheet title="No verdict yet">
               <ul>
-                {'gaps' in read && read.gaps.map((gap) => <li key={gap.message}>{gap.message}</li>)}
-                {gauge === undefined && (
-                  <li>Choose the gauge: without its accuracy no reading can clear a limit.</li>
-                )}
-                {beyond && (
-                  <li>
-                    That is more than this gauge can show: it ends at{' '}
-                    {formatPressure(gauge.body.spanPascals, unit)}. Look at the decimal point and the unit.
-                  </li>
-                )}
-                {doubted && read.warnings.map((warning) => <li key={warning}>{warning}</li>)}
+                {why.map((sentence) => (
+                  <li key={sentence}>{sentence}</li>
+                ))}
               </ul>
               {doubted && (
                 <Check

@@ -1,7 +1,6 @@
 import { type PressureUnit, readPressureText, unitLabel } from '@/lib/core/pressure'
-import type { ContactState, Instrument, Reading, ReadingPhase } from '@/lib/core/reading'
+import type { ContactState, Reading, ReadingPhase } from '@/lib/core/reading'
 import type { Between, Sense, Stage, Tap } from '@/lib/core/vocabulary'
-import type { GaugeBody } from '@/lib/records/kinds/gauge'
 import type { PositionBody } from '@/lib/records/kinds/position'
 
 /** What the technician has typed and chosen so far; kept as a draft, so all of it is plain text and words. */
@@ -128,15 +127,3 @@ export function readForm(form: ReadingForm, position: PositionBody): FormReading
     },
   }
 }
-
-/** A gauge of the register, with whether it was zeroed before this reading. */
-export const instrumentOf = (gauge: GaugeBody, zeroed: boolean): Instrument => ({
-  percentOfReading: gauge.percentOfReading,
-  counts: gauge.counts,
-  percentOfSpan: gauge.percentOfSpan,
-  combine: gauge.combine,
-  spanPascals: gauge.spanPascals,
-  resolutionPascals: gauge.resolutionPascals,
-  zeroed,
-  calibrationDue: gauge.calibrationDue,
-})

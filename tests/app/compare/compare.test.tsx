@@ -42,8 +42,8 @@ const ratedTwice = [
   ]).map((record) => ({ ...record, seq: 51 })),
 ]
 
-const open = (records = rated) => {
-  openAt(`/compare?position=${ids.low}`)
+const open = (records = rated, furnace = '') => {
+  openAt(`/compare?position=${ids.low}${furnace && `&furnace=${furnace}`}`)
   const device = fakeDevice({ records })
   renderOn(device, <CompareScreen />)
   return device
@@ -55,6 +55,45 @@ const read = (typed: string, phase: RegExp | string = 'At the click', contact = 
   select('Gauge', 'G-07')
   tick(/^Zeroed just before/)
 }
+/** A healthy furnace's hot reading of 0.60 in. w.c. at its low-fire switch. */
+const withBaseline = [
+  ...rated,
+  ...held([
+    [
+      '01920000-0000-7000-8000-0000000000ba',
+      'reading',
+      {
+        furnaceId: ids.furnace,
+        positionId: ids.low,
+        samples: [0.6 * 249.08891],
+        sense: 'suction',
+        kind: 'one-port',
+        between: 'port and room',
+        tap: 'collector box',
+        stage: 'low fire',
+        door: 'on',
+        phase: 'steady hot',
+        contacts: 'closed',
+        situation: 'as found',
+        when: 'as found',
+        byTeeAtTheSwitch: true,
+        gaugeId: ids.gauge,
+        zeroed: true,
+        asTyped: '0.60 in. w.c.',
+      },
+    ],
+    [
+      '01920000-0000-7000-8000-0000000000bb',
+      'baseline',
+      {
+        furnaceId: ids.furnace,
+        readingId: '01920000-0000-7000-8000-0000000000ba',
+        occasion: 'annual service',
+        on: '2025-09-30',
+      },
+    ],
+  ]).map((record, index) => ({ ...record, seq: 60 + index })),
+]
 const title = (name: string) => screen.getByRole('heading', { level: 2, name })
 
 describe('CompareScreen', () => {
@@ -168,6 +207,30 @@ describe('CompareScreen', () => {
     expect(screen.getByRole('alert', { name: '' }).textContent ?? '').toBeDefined()
     expect(screen.getByText(/^Stop: it is closed at a reading too low/)).toBeDefined()
     expect(screen.queryByRole('heading', { name: 'What to do, in this order' })).toBeNull()
+  })
+
+  test('with a furnace in the address its own baseline says what is higher than expected', () => {
+    open(withBaseline, ids.furnace)
+    read('0.80', 'Hot, steady', /^Closed/)
+    expect(title('Higher than expected')).toBeDefined()
+    expect(screen.getByText(/^Higher than expected is not good margin/)).toBeDefined()
+  })
+
+  test('a reading no higher than weather alone can make it is not called higher than expected', () => {
+    open(withBaseline, ids.furnace)
+    read('0.68', 'Hot, steady', /^Closed/)
+    expect(screen.queryByText(/igher than expected|higher than it should be/)).toBeNull()
+  })
+
+  test.each([
+    ['no furnace in the address', '', 'Hot, steady'],
+    ['another furnace', ids.bareFurnace, 'Hot, steady'],
+    ['another phase', ids.furnace, 'After light-off'],
+  ])('with %s nothing says what to expect, and that is said', (_, furnace, phase) => {
+    open(withBaseline, furnace)
+    read('0.80', phase, /^Closed/)
+    expect(screen.queryByRole('heading', { level: 2, name: 'Higher than expected' })).toBeNull()
+    expect(screen.getByText(/^Whether it is higher than it should be can’t be judged/)).toBeDefined()
   })
 
   test('a gauge that was not zeroed comes first', () => {
