@@ -4,6 +4,7 @@ export type Place = { words: string; path: string }
 /** The main places, in the order of the work. This list is the only one: the bar and the side column read it. */
 export const mainPlaces: readonly Place[] = [
   { words: 'Find', path: '/' },
+  { words: 'Cases', path: '/cases' },
   { words: 'Phone desk', path: '/phone-desk' },
 ]
 
