@@ -11,6 +11,7 @@ import { letterForLetter } from '../ui/form/letterForLetter'
 import { FindResult } from './FindResult'
 import styles from './find.module.css'
 import { nearFrom, resultWords } from './resultWords'
+import { TodaysFurnaces } from './TodaysFurnaces'
 import { useRecentLookUps } from './useRecentLookUps'
 
 /** How many results are listed. Whoever needs more types one character more. */
@@ -105,26 +106,28 @@ function BeforeTyping({ empty }: { empty: boolean }) {
       />
     )
   }
-  if (recent.length === 0) {
-    return (
-      <p>
-        Type any part of it: dashes and blanks don’t matter, and 0 and O, 1 and I, 5 and S are taken for each
-        other.
-      </p>
-    )
-  }
   return (
-    <nav aria-label="Looked up lately">
-      <h2>Looked up lately</h2>
-      <ul className={styles.results}>
-        {recent.map((look) => (
-          <li key={look.key}>
-            <a className={styles.result} href={look.href}>
-              <span className={styles.title}>{look.words}</span>
-            </a>
-          </li>
-        ))}
-      </ul>
-    </nav>
+    <>
+      <TodaysFurnaces />
+      {recent.length === 0 ? (
+        <p>
+          Type any part of it: dashes and blanks don’t matter, and 0 and O, 1 and I, 5 and S are taken for
+          each other.
+        </p>
+      ) : (
+        <nav aria-label="Looked up lately">
+          <h2>Looked up lately</h2>
+          <ul className={styles.results}>
+            {recent.map((look) => (
+              <li key={look.key}>
+                <a className={styles.result} href={look.href}>
+                  <span className={styles.title}>{look.words}</span>
+                </a>
+              </li>
+            ))}
+          </ul>
+        </nav>
+      )}
+    </>
   )
 }

@@ -4,6 +4,7 @@ import { FindScreen } from '@/app/find/FindScreen'
 import { marked } from '@/app/find/marked'
 import { remember } from '@/app/find/recentLookUps'
 import { resultWords } from '@/app/find/resultWords'
+import { cases, someCases } from '../cases/list/someCases'
 import { fakeDevice, renderOn } from '../setup/fakeDevice'
 import { openAt } from '../setup/fakeNavigation'
 import { disputedRecords, ids } from '../setup/smallFile'
@@ -32,6 +33,8 @@ describe('FindScreen', () => {
     ['a whole model number where the file holds a pattern', 'LF2-080-B', /./],
     ['maker and switch', 'orrinmoor high', /^High fire/],
     ['the site', 'mill row', /^Mill Row 12/],
+    ['the serial of a furnace, with look-alikes', 's22O4 ll8', /^Mill Row 12/],
+    ['the model of a furnace', 'LF2-060-A', /^Tarn Gate 3/],
   ])('finds by %s', async (_, typed, first) => {
     await open()
     type(typed)
@@ -79,6 +82,34 @@ describe('FindScreen', () => {
   test('an empty file says where to begin', async () => {
     await open('', [])
     expect(screen.getByText('No equipment on file yet')).toBeDefined()
+  })
+
+  test('before anything is typed today’s furnaces stand first, each with its open case and its setpoints', async () => {
+    await open('', someCases, {
+      'recent look-ups': [
+        { key: ids.low, words: 'Low fire, Larkfell 2', href: `/setpoint?position=${ids.low}` },
+      ],
+    })
+    const today = screen.getByRole('navigation', { name: 'Today’s furnaces' })
+    const [first, second] = within(today).getAllByRole('listitem')
+    expect(first!.textContent).toContain('Tarn Gate 3 LF2-060-A')
+    const opens = within(first!).getByRole('link', { name: /^Case: No heat, three blinks/ })
+    expect(opens.textContent).toContain('being worked on, visit 25 Jan 2026')
+    expect(opens.getAttribute('href')).toBe(`/case?id=${cases.begun}`)
+    expect(within(first!).getByRole('link', { name: 'Setpoints, Tarn Gate 3' }).getAttribute('href')).toBe(
+      `/furnace?id=${ids.bareFurnace}`,
+    )
+    expect(second!.textContent).toContain('Mill Row 12')
+    const lately = screen.getByRole('navigation', { name: 'Looked up lately' })
+    expect(today.compareDocumentPosition(lately)).toBe(Node.DOCUMENT_POSITION_FOLLOWING)
+    type('om7731')
+    expect(screen.queryByRole('navigation', { name: 'Today’s furnaces' })).toBeNull()
+  })
+
+  test('without an open case nothing stands above what was looked up', async () => {
+    await open()
+    expect(screen.queryByRole('navigation', { name: 'Today’s furnaces' })).toBeNull()
+    expect(screen.getByText(/^Type any part of it/)).toBeDefined()
   })
 
   test('lists what was looked up lately', async () => {
