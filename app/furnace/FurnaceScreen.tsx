@@ -15,11 +15,15 @@ import { ButtonLink } from '../ui/form/Button'
 import { PageHeader } from '../ui/paper/PageHeader'
 import { Sheet } from '../ui/paper/Sheet'
 import { Row, Stack } from '../ui/paper/Stack'
+import { Baselines } from './Baselines'
 import { FurnaceFacts } from './FurnaceFacts'
+import { LeftOffBanner } from './LeftOffBanner'
 import { NoRange } from './NoRange'
+import { OpenRequests } from './OpenRequests'
+import { PastCases } from './PastCases'
 import { RepairList } from './RepairList'
 
-/** One furnace: what it is, what is wrong with its switches, the setpoint of each, and what was repaired. */
+/** One furnace: whether it is left off, what it is, the setpoint of each switch, and everything that happened to it. */
 export function FurnaceScreen() {
   const id = useSearchParams().get('id') ?? ''
   const { file, names } = useDeviceState()
@@ -64,6 +68,7 @@ export function FurnaceScreen() {
           </>
         }
       />
+      <LeftOffBanner furnaceId={furnace.id} {...{ file, names }} />
       {furnace.withdrawn !== undefined && (
         <p>
           This record was withdrawn: {furnace.withdrawn.reason}.{' '}
@@ -83,6 +88,10 @@ export function FurnaceScreen() {
         title="The furnace"
         foot={
           <Row>
+            <ButtonLink kind="main" href={`/cases/new?furnace=${furnace.id}`}>
+              New case
+            </ButtonLink>
+            <ButtonLink href={`/furnace/baseline?id=${furnace.id}`}>Record a baseline</ButtonLink>
             <ButtonLink href={`/furnace/repair?furnace=${furnace.id}`}>Record a repair</ButtonLink>
             <ButtonLink href={`/found-fitted?furnace=${furnace.id}`}>An unsuitable switch is in</ButtonLink>
             <ButtonLink kind="quiet" href={`/furnace/add?again=${furnace.id}`}>
@@ -123,6 +132,9 @@ export function FurnaceScreen() {
           </div>
         )
       })}
+      <OpenRequests furnaceId={furnace.id} {...{ file, names }} />
+      <PastCases furnaceId={furnace.id} {...{ file, now }} />
+      <Baselines furnaceId={furnace.id} {...{ file, unit, names }} />
       <RepairList furnaceId={furnace.id} file={file} names={names} />
     </Stack>
   )

@@ -2,6 +2,8 @@ import { screen, within } from '@testing-library/react'
 import { expect, test, vi } from 'vitest'
 import { FurnaceScreen } from '@/app/furnace/FurnaceScreen'
 import type { HeldRecord } from '@/lib/records/fold/entry'
+import { fullNotice, of, type Row, recordsOf } from '../cases/end/provenCase'
+import { beforeRows, cases, endedProvenRows, someCases } from '../cases/list/someCases'
 import { fakeDevice, held, renderOn } from '../setup/fakeDevice'
 import { openAt } from '../setup/fakeNavigation'
 import { disputedRecords, equipmentRecords, ids } from '../setup/smallFile'
@@ -93,6 +95,131 @@ test('a furnace without a range gets no setpoint, but the ranges whose patterns 
     `/setpoint?position=${ids.low}&furnace=${ids.bareFurnace}`,
   )
   expect(screen.queryByText(/make point/)).toBeNull()
+})
+
+test('while it is left off that stands above everything: since when, by whom, why, until what, and the notice', async () => {
+  const notice: Row = [of.notice, 'shut-down notice', { ...fullNotice }, '2026-01-12T17:00:00.000Z']
+  openAt(`/furnace?id=${ids.furnace}`)
+  const { container } = renderOn(
+    fakeDevice({ records: recordsOf([...endedProvenRows, notice]) }),
+    <FurnaceScreen />,
+  )
+  const banner = screen.getByRole('region', { name: 'Left off' })
+  expect(banner.textContent).toContain(
+    'Left off 12 Jan 2026 by Ines Talvik, because: The heat exchanger is cracked.',
+  )
+  expect(banner.textContent).toContain('Do not relight until: the heat exchanger is replaced')
+  expect(within(banner).getByRole('link').getAttribute('href')).toBe(`/notice?id=${of.notice}`)
+  expect(banner.compareDocumentPosition(screen.getByRole('article', { name: 'The furnace' }))).toBe(
+    Node.DOCUMENT_POSITION_FOLLOWING,
+  )
+  expect(await accessibilityFaults(container)).toEqual([])
+})
+
+test('a notice that was lifted leaves no banner', () => {
+  const rows: Row[] = [
+    [of.notice, 'shut-down notice', { ...fullNotice }],
+    [of.lifting, 'lifting', { noticeId: of.notice, on: '2026-01-14', because: 'Heat exchanger replaced' }],
+  ]
+  openAt(`/furnace?id=${ids.furnace}`)
+  renderOn(fakeDevice({ records: recordsOf(rows) }), <FurnaceScreen />)
+  expect(screen.queryByRole('region', { name: 'Left off' })).toBeNull()
+})
+
+test('its cases are listed, the newest first, with standing and cause, and none of another furnace', () => {
+  openAt(`/furnace?id=${ids.furnace}`)
+  renderOn(fakeDevice({ records: someCases }), <FurnaceScreen />)
+  const past = screen.getByRole('article', { name: 'Cases' })
+  expect(
+    within(past)
+      .getAllByRole('link')
+      .map((link) => link.getAttribute('href')),
+  ).toEqual([`/case?id=${cases.proven}`, `/case/history?id=${cases.before}`, `/case?id=${cases.before}`])
+  expect(past.textContent).toContain('Repaired and proven.')
+  expect(past.textContent).toContain('Cause, presumed: Vent end blocked.')
+})
+
+test('a baseline shows its value in both units, its stage, phase, day, occasion and person, and leads to its record', () => {
+  const baseline: Row = [
+    of.more,
+    'baseline',
+    { furnaceId: ids.furnace, readingId: of.lowAfter, occasion: 'after a proven repair', on: '2026-01-12' },
+  ]
+  openAt(`/furnace?id=${ids.furnace}`)
+  renderOn(fakeDevice({ records: recordsOf([...endedProvenRows, baseline]) }), <FurnaceScreen />)
+  const row = within(screen.getByRole('article', { name: 'Baselines' })).getAllByRole('row')[1]!
+  expect(row.textContent).toContain('0.92 in. w.c. 229 Pa')
+  expect(row.textContent).toContain('Low fire, low fire')
+  expect(row.textContent).toContain('steady hot, contact closed')
+  expect(row.textContent).toContain('Ines Talvik')
+  expect(
+    within(row).getByRole('link', { name: '12 Jan 2026, after a proven repair' }).getAttribute('href'),
+  ).toBe(`/record?id=${of.more}`)
+})
+
+test('a baseline whose reading was withdrawn is no baseline any more', () => {
+  const rows: Row[] = [
+    ...endedProvenRows,
+    [
+      of.more,
+      'baseline',
+      { furnaceId: ids.furnace, readingId: of.lowAfter, occasion: 'annual service', on: '2026-01-12' },
+    ],
+    [found, 'withdrawal', { record: of.lowAfter, reason: 'Hose was off its port' }],
+  ]
+  openAt(`/furnace?id=${ids.furnace}`)
+  renderOn(fakeDevice({ records: recordsOf(rows) }), <FurnaceScreen />)
+  expect(screen.getByText('No baseline is on record')).toBeTruthy()
+})
+
+test('what was asked for at this furnace and is not answered is listed; what was asked elsewhere is not', () => {
+  const ask = (id: string, furnaceId: string): Row => [
+    id,
+    'rating request',
+    { furnaceId, positionId: ids.high, printed: 'nothing', needs: [] },
+  ]
+  openAt(`/furnace?id=${ids.furnace}`)
+  const records = recordsOf([ask(found, ids.furnace), ask(repair, ids.bareFurnace)])
+  renderOn(fakeDevice({ records }), <FurnaceScreen />)
+  const asked = screen.getByRole('article', { name: 'Asked for and not answered yet' })
+  expect(within(asked).getAllByRole('listitem')).toHaveLength(1)
+  expect(within(asked).getByRole('link', { name: 'The rating of High fire' }).getAttribute('href')).toBe(
+    `/record?id=${found}`,
+  )
+})
+
+test('a case and a baseline are begun from here', () => {
+  openAt(`/furnace?id=${ids.furnace}`)
+  renderOn(fakeDevice({ records: equipmentRecords }), <FurnaceScreen />)
+  const facts = within(screen.getByRole('article', { name: 'The furnace' }))
+  expect(facts.getByRole('link', { name: 'New case' }).getAttribute('href')).toBe(
+    `/cases/new?furnace=${ids.furnace}`,
+  )
+  expect(facts.getByRole('link', { name: 'Record a baseline' }).getAttribute('href')).toBe(
+    `/furnace/baseline?id=${ids.furnace}`,
+  )
+})
+
+test('a replaced furnace and the one in its place lead to each other, and each has its own cases', () => {
+  const newer: Row = [
+    found,
+    'furnace',
+    { siteLabel: 'Mill Row 12', model: 'LF2-080-C', fuel: 'not stated', replaces: ids.furnace },
+  ]
+  const records = recordsOf([...beforeRows, newer])
+  openAt(`/furnace?id=${ids.furnace}`)
+  const { unmount } = renderOn(fakeDevice({ records }), <FurnaceScreen />)
+  expect(screen.getByRole('link', { name: 'Mill Row 12: LF2-080-C' }).getAttribute('href')).toBe(
+    `/furnace?id=${found}`,
+  )
+  expect(within(screen.getByRole('article', { name: 'Cases' })).getAllByRole('listitem')).toHaveLength(1)
+  unmount()
+  openAt(`/furnace?id=${found}`)
+  renderOn(fakeDevice({ records }), <FurnaceScreen />)
+  expect(screen.getByRole('link', { name: /^Mill Row 12: LF2-080-B/ }).getAttribute('href')).toBe(
+    `/furnace?id=${ids.furnace}`,
+  )
+  expect(screen.getByText('No case is on record')).toBeTruthy()
 })
 
 test('a furnace that is not on this device is said to be missing', () => {
