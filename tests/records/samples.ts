@@ -550,7 +550,16 @@ const samples: Sample[] = [
       note: 'She looks for the sheet.',
     },
   ],
-  [ids.answerSeen, 'answer seen', { requestId: ids.request, reportIds: [ids.supportReport] }],
+  [
+    ids.answerSeen,
+    'answer seen',
+    {
+      requestId: ids.request,
+      reportIds: [ids.supportReport],
+      personId: 'person-2',
+      how: 'read out over the telephone',
+    },
+  ],
 ]
 
 /** The n-th sample is said on the n-th day of January 2026, which goes on as long as there are samples. */

@@ -15,6 +15,7 @@ import type { PositionBody } from '../kinds/position'
 import type { RatingRequestBody } from '../kinds/ratingRequest'
 import type { ReportBody } from '../kinds/report'
 import type { SettlementBody } from '../kinds/settlement'
+import { openQuestions } from './desk/questions'
 import { partsByPosition } from './findEntries'
 import { isSuperseded, type PartLink, partChain } from './partChain'
 import { ratingReportOf, reportsAt } from './ratingReports'
@@ -103,11 +104,9 @@ const otherPositions = (file: TeamFile, position: Entry<PositionBody>): Entry<Po
       other.id !== position.id && file.keptId(other.body.rangeId) === file.keptId(position.body.rangeId),
   )
 
-/** Rating requests that no report has answered yet. */
-export function openRequests(file: TeamFile): Entry<RatingRequestBody>[] {
-  const answered = new Set(counting(file.reports).map((report) => report.body.requestId))
-  return counting(file.requests).filter((request) => !answered.has(request.id))
-}
+/** Rating requests that no report has answered yet; an answer to one answers those that ask the same. */
+export const openRequests = (file: TeamFile): Entry<RatingRequestBody>[] =>
+  openQuestions(file).flatMap(({ requests }) => requests)
 
 /** The weighing's settings, with what the team's log adds to them: settled disputes and what they taught. */
 export function ratingSettings(file: TeamFile, now: string): RatingSettings {
