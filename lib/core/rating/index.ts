@@ -1,4 +1,5 @@
 export { learnReliability } from './learnReliability'
+export { plainPartNumber } from './partNumbers'
 export { ratingFor } from './ratingFor'
 export { startCounts } from './sources'
 export type * from './types'

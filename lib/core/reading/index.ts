@@ -1,4 +1,5 @@
 export { type AdviceCode, type AdviceState, adviceCodes, adviceText } from './advice'
+export { isCalibrationPast } from './assumed'
 export { combined, uncertaintyBudget } from './budget'
 export { type ComparisonInput, compareReading } from './compareReading'
 export { gaugeHalfWidth } from './instrumentUncertainty'

@@ -1,0 +1,43 @@
+import type { Observations } from '@/lib/core/diagnosis'
+import type { TeamFile } from '@/lib/records/fold/teamFile'
+import { type CaseFile, caseFileOf } from './caseFile'
+import { type CaseStanding, caseStanding } from './caseStanding'
+import { type CaseDangers, dangersOf } from './dangers'
+import { endingFactsOf } from './endingFacts'
+import { endingNeeds } from './endingNeeds'
+import { judgedNow, judgedThen } from './judgedCase'
+import type { JudgedReading } from './judgedReading'
+import { observedIn } from './observed'
+
+/** A case with what its records amount to. */
+export type CaseView = {
+  file: CaseFile
+  judged: JudgedReading[]
+  observed: Observations
+  dangers: CaseDangers
+  standing: CaseStanding
+  /** What the newest ending still lacks, as sentences; empty where there is none or nothing lacks. */
+  missing: string[]
+}
+
+/**
+ * A case as the screens show it; undefined when it is not on this device.
+ * @param now ISO 8601: readings are held against the ratings of that moment. Left out: against those of their day
+ */
+export function caseViewOf(file: TeamFile, caseId: string, now?: string): CaseView | undefined {
+  const ofCase = caseFileOf(file, caseId)
+  if (ofCase === undefined) return undefined
+  const judged = now === undefined ? judgedThen(file, ofCase) : judgedNow(file, ofCase, now)
+  const dangers = dangersOf(file, ofCase, judged)
+  const ending = ofCase.visits.at(-1)?.endings.at(-1)
+  const missing =
+    ending === undefined ? [] : endingNeeds(ending.body, endingFactsOf(file, ofCase, ending, judged))
+  return {
+    file: ofCase,
+    judged,
+    observed: observedIn(ofCase.findings, judged),
+    dangers,
+    standing: caseStanding(ofCase, missing.length),
+    missing,
+  }
+}

@@ -1,0 +1,41 @@
+import type { Entry } from '@/lib/records/fold/entry'
+import { counting, type TeamFile } from '@/lib/records/fold/teamFile'
+import type { LiftingBody } from '@/lib/records/kinds/lifting'
+import type { ShutDownNoticeBody } from '@/lib/records/kinds/shutDownNotice'
+import { unless } from './unless'
+
+/** A shut-down notice with what lifted it, if anything did. */
+export type Notice = { entry: Entry<ShutDownNoticeBody>; lifting: Entry<LiftingBody> | undefined }
+
+/** Every notice of a furnace that was not withdrawn, oldest first. */
+export function noticesOf(file: TeamFile, furnaceId: string): Notice[] {
+  const liftings = counting(file.liftings)
+  return counting(file.shutDownNotices)
+    .filter(({ body }) => file.keptId(body.furnaceId) === file.keptId(furnaceId))
+    .map((entry) => ({ entry, lifting: liftings.find(({ body }) => body.noticeId === entry.id) }))
+    .sort((a, b) => (a.entry.at < b.entry.at ? -1 : 1))
+}
+
+/** The notice for which a furnace is left off now: the oldest that nothing has lifted. */
+export const standingNotice = (file: TeamFile, furnaceId: string): Notice | undefined =>
+  noticesOf(file, furnaceId).find(({ lifting }) => lifting === undefined)
+
+/**
+ * What a notice does not say yet of all that whoever comes next, and the law, will ask; sentences in the order of the
+ * form, empty when it says everything.
+ */
+export function noticeNeeds(notice: Partial<ShutDownNoticeBody>): string[] {
+  const { gas = 'not known', power = 'not known', authority } = notice
+  return [
+    ...unless(gas !== 'not known', 'Whether the gas is off.'),
+    ...unless(power !== 'not known', 'Whether the power is off.'),
+    ...unless(notice.tagged === true, 'The tag on the furnace.'),
+    ...unless(notice.told !== undefined && notice.toldAt !== undefined, 'Who was told, and when.'),
+    ...unless(notice.writtenNotice === true, 'The written notice to the occupant.'),
+    ...unless(
+      authority === 'not asked for here' || (authority === 'told' && notice.authorityWho !== undefined),
+      'Whether the authority or the gas supplier must be told here, and whom you told.',
+    ),
+    ...unless(notice.heatAndFrost !== undefined, 'How the house stays warm and free of frost.'),
+  ]
+}
