@@ -53,6 +53,9 @@ export type Device = {
 /** How many records go in one request. */
 const batchSize = 200
 
+/** While a long file arrives page by page, the screens are shown what is there this often, in milliseconds. */
+const showEveryMs = 2000
+
 export type DeviceOptions = { me: Person; deviceId: string; now: () => Date }
 
 /** Opens one person's store on this device: the team file, the outbox and the drafts. */
@@ -134,9 +137,14 @@ export async function openDevice({ me, deviceId, now }: DeviceOptions): Promise<
   }
 
   async function fetchNew(): Promise<Called<unknown>> {
+    let shownAt = now().getTime()
+    let unshown = false
     for (;;) {
       const called = await fetchChanges(after)
-      if (!called.ok) return called
+      if (!called.ok) {
+        if (unshown) refold()
+        return called
+      }
       const { records, next, more } = called.value
       const changed = [...records, ...withheldSince(records, (id) => inLog.get(id))]
       const intoFile = fileDatabase.transaction(['records', 'facts'], 'readwrite')
@@ -145,7 +153,12 @@ export async function openDevice({ me, deviceId, now }: DeviceOptions): Promise<
       await intoFile.done
       for (const record of changed) inLog.set(record.id, record)
       after = next
-      if (records.length > 0) refold()
+      unshown ||= records.length > 0
+      if (unshown && (!more || now().getTime() - shownAt >= showEveryMs)) {
+        refold()
+        unshown = false
+        shownAt = now().getTime()
+      }
       if (!more) return { ok: true, value: undefined }
     }
   }

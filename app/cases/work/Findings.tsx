@@ -19,7 +19,11 @@ type Props = { view: CaseView; work: CaseWork; mayAdd: boolean }
 
 const tapped = findings.filter((finding) => finding.asked === 'by a person')
 
-const quickLooks = checks.filter(({ step }) => step === 'at the door' || step === 'quick looks')
+/** What comes before any meter, in the order of the work. */
+const looks = [
+  { title: 'At the door', checks: checks.filter(({ step }) => step === 'at the door') },
+  { title: 'Quick looks', checks: checks.filter(({ step }) => step === 'quick looks') },
+] as const
 
 /** What was seen and ruled out, one tap each: the quick looks first, then every finding by its group. */
 export function Findings(props: Props) {
@@ -59,14 +63,21 @@ export function Findings(props: Props) {
           </section>
         ) : (
           <>
-            <section aria-labelledby="quick-looks">
-              <h3 id="quick-looks">Quick looks, in the order of the work</h3>
-              {quickLooks.map((check) => (
-                <QuickLook key={check.id} check={check} {...props} said={said} />
-              ))}
-            </section>
+            {looks.map(({ title, checks: ofStep }) => (
+              <Fold
+                key={title}
+                summary={`${title}: ${checkedOf(
+                  ofStep.flatMap(({ reveals }) => reveals),
+                  said,
+                )}`}
+              >
+                {() =>
+                  ofStep.map((check) => <QuickLook key={check.id} check={check} {...props} said={said} />)
+                }
+              </Fold>
+            ))}
             <section aria-labelledby="all-findings">
-              <h3 id="all-findings">All findings</h3>
+              <h3 id="all-findings">All findings, by what they are about</h3>
               {findingGroups.map((group) => {
                 const ids = tapped.filter((finding) => finding.group === group).map(({ id }) => id)
                 return (

@@ -20,6 +20,7 @@ import { SwitchLast } from './SwitchLast'
 import { useCase } from './useCase'
 import { type CaseWork, useCaseWork } from './useCaseWork'
 import { useRanking } from './useRanking'
+import styles from './work.module.css'
 
 /** Works a case: dangers first, then the quick looks, then measuring; the causes rank themselves at every tap. */
 export function WorkCaseScreen() {
@@ -35,6 +36,15 @@ export function WorkCaseScreen() {
     )
   return <WorkCase view={view} now={now} />
 }
+
+/** Where the parts of the page are, for a thumb. */
+const places = [
+  ['look', 'Look'],
+  ['causes', 'Causes'],
+  ['readings', 'Measure'],
+  ['combustion', 'CO'],
+  ['switch', 'Switch'],
+] as const
 
 function WorkCase({ view, now }: { view: CaseView; now: string }) {
   const { file } = useDeviceState()
@@ -65,12 +75,20 @@ function WorkCase({ view, now }: { view: CaseView; now: string }) {
       )}
       {visitId === undefined && entry.withdrawn === undefined && <BeginVisit caseId={entry.id} />}
       {work.trouble?.refusal && <Problem>{work.trouble.refusal.sentence}</Problem>}
-      <SideBySide>
-        <Findings view={view} work={work} mayAdd={visitId !== undefined} />
-        {view.dangers.unanswered.length === 0 && (
-          <RankedWork {...{ view, now, work }} mayAdd={visitId !== undefined} />
-        )}
-      </SideBySide>
+      <nav aria-label="On this page" className={styles.places}>
+        {places.map(([id, words]) => (
+          <a key={id} href={`#${id}`}>
+            {words}
+          </a>
+        ))}
+      </nav>
+      {view.dangers.unanswered.length === 0 ? (
+        <RankedWork {...{ view, now, work }} mayAdd={visitId !== undefined} />
+      ) : (
+        <div id="look">
+          <Findings view={view} work={work} mayAdd={visitId !== undefined} />
+        </div>
+      )}
       <div id="readings">
         <Readings {...{ view, file, now, visitId }} />
       </div>
@@ -90,9 +108,16 @@ function RankedWork({ view, now, work, mayAdd }: RankedProps) {
   const { file } = useDeviceState()
   const ranking = useRanking(file, view, now)
   return (
-    <Stack>
-      <LookNext planned={ranking.planned} {...{ view, work, mayAdd }} />
-      <Ranking ranking={ranking} file={file} />
-    </Stack>
+    <SideBySide>
+      <div id="look">
+        <Stack>
+          <LookNext planned={ranking.planned} {...{ view, work, mayAdd }} />
+          <Findings {...{ view, work, mayAdd }} />
+        </Stack>
+      </div>
+      <div id="causes">
+        <Ranking ranking={ranking} file={file} />
+      </div>
+    </SideBySide>
   )
 }

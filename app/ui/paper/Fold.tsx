@@ -1,6 +1,7 @@
 'use client'
 
 import { type ReactNode, useState } from 'react'
+import styles from './paper.module.css'
 
 type Props = {
   summary: ReactNode
@@ -19,7 +20,7 @@ export function Fold({ summary, open = false, children }: Props) {
     if (open) setShown(true)
   }
   return (
-    <details open={shown} onToggle={(event) => setShown(event.currentTarget.open)}>
+    <details className={styles.fold} open={shown} onToggle={(event) => setShown(event.currentTarget.open)}>
       <summary>{summary}</summary>
       {shown && children()}
     </details>
