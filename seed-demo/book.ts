@@ -3,9 +3,9 @@ import { recordKinds } from '@/lib/records/registry'
 import { demoPeople, type PersonKey } from './people'
 import { seededId } from './seededId'
 
-/** The demo's own today: everything in it was said in the two years before the end of this day. */
+/** The demo's own today: everything in it was said in the four years before the end of this day. */
 export const demoDay = '2026-11-20'
-export const firstDay = '2024-11-21'
+export const firstDay = '2022-09-12'
 
 export type Said = {
   kind: string
@@ -14,6 +14,8 @@ export type Said = {
   on: string
   /** The id of a record that was said in the same breath. */
   with?: string
+  /** Minutes since the same person's last word, from and to; 2 to 12 if left out. */
+  pause?: readonly [from: number, to: number]
   body: object
 }
 
@@ -44,7 +46,7 @@ export function openBook(random: () => number): Book {
   const lastWordOf = new Map<string, number>()
 
   return {
-    say({ kind, by, on, with: other, body }) {
+    say({ kind, by, on, with: other, pause: [least, most] = [2, 12], body }) {
       const known = recordKinds[kind]
       if (known === undefined) throw new RangeError(`The demo says a ${kind}, which is no kind of record`)
       const plain = JSON.parse(JSON.stringify(body)) as Record<string, unknown>
@@ -56,7 +58,7 @@ export function openBook(random: () => number): Book {
       const breath = other && momentOf.get(other)
       const morning = Date.parse(`${on}T00:00:00Z`) + minutes(random, dayBegins, firstWordMinutes)
       const lastWord = lastWordOf.get(`${by} ${on}`)
-      const pause = minutes(random, 2, 10)
+      const pause = minutes(random, least, most - least)
       const atMs = breath
         ? breath + 1 + Math.floor(random() * 900)
         : Math.max(

@@ -1,7 +1,8 @@
 import { seededRandom } from '@/lib/core/seeded'
 import type { RecordEnvelope } from '@/lib/records/envelope'
+import { tellCases } from './cases'
 import { drawReports } from './drawReports'
-import type { Showing } from './showing'
+import type { CaseShowing, Showing } from './showing'
 import { tellStories } from './stories'
 import { openTeam } from './team'
 
@@ -17,11 +18,16 @@ const reportCount = 200
  *
  * @example demoCompany(demoSeed).records.length
  */
-export function demoCompany(seed: number): { records: RecordEnvelope[]; showings: Showing[] } {
+export function demoCompany(seed: number): {
+  records: RecordEnvelope[]
+  showings: Showing[]
+  cases: CaseShowing[]
+} {
   const team = openTeam(seed)
   const showings = tellStories(team)
   drawReports(team, seededRandom(seed + 1), reportCount)
-  return { records: team.records(), showings }
+  const cases = tellCases(team, seed + 2)
+  return { records: team.records(), showings, cases }
 }
 
 export const demoRecords = (seed: number): RecordEnvelope[] => demoCompany(seed).records

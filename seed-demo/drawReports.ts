@@ -1,7 +1,7 @@
 import type { SourceKind } from '@/lib/core/vocabulary'
 import { demoDay } from './book'
 import { positions } from './catalogue'
-import { drawDay, pick, shuffled, workingDayAfter } from './drawing'
+import { drawDay, pick, shuffled, twoYearsBefore, workingDayAfter } from './drawing'
 import { makers } from './makers'
 import { notes } from './notes'
 import { sisterOf } from './positions'
@@ -58,9 +58,11 @@ export function drawReports(team: Team, random: () => number, count: number): vo
     }
     let on = drawDay(random, 15)
     for (const telling of pick(random, histories)) {
+      // The sheets were on the shelf all along, and copied in the first two winters.
+      const toldOn = telling === 'page' ? twoYearsBefore(on) : on
       const missing = count - team.reportCount()
       if (missing <= 0) return
-      tellings[telling]({ ...scene, on, closeOnly: missing === 1 })
+      tellings[telling]({ ...scene, on: toldOn, closeOnly: missing === 1 })
       on = workingDayAfter(on, 6 + Math.floor(random() * 80), demoDay)
     }
   }

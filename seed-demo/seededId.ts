@@ -1,5 +1,10 @@
-const hex = (random: () => number, digits: number): string =>
-  Array.from({ length: digits }, () => Math.floor(random() * 16).toString(16)).join('')
+const hexDigits = '0123456789abcdef'
+
+function hex(random: () => number, digits: number): string {
+  let drawn = ''
+  for (let digit = 0; digit < digits; digit++) drawn += hexDigits[Math.floor(random() * 16)]!
+  return drawn
+}
 
 /**
  * A UUID, version 7 (RFC 9562, 5.7: 48 bits of milliseconds, then chance), whose chance comes from a seed.

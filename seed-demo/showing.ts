@@ -1,5 +1,6 @@
 import type { Ask, Slip } from '@/lib/core/rating'
 import type { Level } from '@/lib/core/vocabulary'
+import type { CaseStanding } from '@/lib/records/view/case/caseStanding'
 
 export type ShownRating = { level: Level; slip?: Slip }
 
@@ -16,4 +17,12 @@ export type Showing = {
   opens?: ShownRating
   unstated?: ShownRating
   asks?: readonly Ask[]
+}
+
+/** What a hand-written case of a furnace is there to show: how it stands, and what was observed in it. */
+export type CaseShowing = {
+  shows: string
+  caseId: string
+  standing: CaseStanding
+  observed?: Readonly<Record<string, string>>
 }

@@ -16,7 +16,7 @@ export type Which = { band?: number; revision?: number }
 
 export type PartSaid = Which & { at: string; by: PersonKey; on: string; note?: string } & Partial<PartBody>
 
-export type Part = { id: string; number: string }
+export type Part = { id: string; number: string; on: string }
 
 /** The demo company at work: what is on file of it so far, and the means to add to it. */
 export type Team = {
@@ -35,6 +35,8 @@ export type Team = {
   part(said: PartSaid): Part
   /** The factory part of a position, added the first time it is asked for. */
   factoryPart(said: PartSaid): Part
+  /** The same, but undefined where it was first asked for on a later day. */
+  factoryPartBy(said: PartSaid): Part | undefined
   /** Adds one record for each number in the words; the ids are in the order of the words. */
   report(report: Report): string[]
 }
@@ -64,7 +66,14 @@ export function openTeam(seed: number): Team {
       ...given,
       partNumber: number,
     }
-    return { id: book.say({ kind: 'part', by, on, body }), number }
+    return { id: book.say({ kind: 'part', by, on, body }), number, on }
+  }
+
+  function factoryPart(said: PartSaid): Part {
+    const key = `${said.at} ${said.band ?? 0} ${said.revision ?? 0}`
+    const known = factoryParts.get(key) ?? part(said)
+    factoryParts.set(key, known)
+    return known
   }
 
   return {
@@ -78,11 +87,10 @@ export function openTeam(seed: number): Team {
     points: (at, { band = 0, revision = 0 } = {}) => trueRating(positionNamed(at), band, revision),
     band: (at, band) => bandOf(positionNamed(at), band),
     part,
-    factoryPart(said) {
-      const key = `${said.at} ${said.band ?? 0} ${said.revision ?? 0}`
-      const known = factoryParts.get(key) ?? part(said)
-      factoryParts.set(key, known)
-      return known
+    factoryPart,
+    factoryPartBy(said) {
+      const known = factoryPart(said)
+      return known.on <= said.on ? known : undefined
     },
     report(report) {
       const { kind, stage } = places[positionNamed(report.at).place]

@@ -28,7 +28,12 @@ export function page(team: Team, told: Told): string[] {
   const { range, place, running } = positionNamed(at)
   const { between, tap, sense } = places[place]
   const name = `${range.family.name} service sheet`
-  const proof = { kind: 'document' as const, name, page: String(4 + (running % 9)), edition: '2024' }
+  const proof = {
+    kind: 'document' as const,
+    name,
+    page: String(4 + (running % 9)),
+    edition: told.on < '2024' ? '2022' : '2024',
+  }
   return team.report({
     source: 'current literature',
     says: sheetLine(team.points(at, told)),

@@ -30,7 +30,7 @@ const mistakenByTelephone = 0.2
 const mistakenWithoutChain = 0.3
 
 /** The old binder was typed in within the first weeks. */
-const binderDays = ['2024-12-02', '2024-12-03', '2024-12-05', '2024-12-09', '2024-12-16'] as const
+const binderDays = ['2022-09-20', '2022-09-21', '2022-09-23', '2022-09-26', '2022-10-03'] as const
 
 const atDesk = ({ random }: Scene): PersonKey => pick(random, ['piet', 'dunja'] as const)
 const inField = ({ random }: Scene): PersonKey => pick(random, ['ott', 'sunniva', 'tobin', 'lale'] as const)

@@ -17,12 +17,12 @@ export type Catalogue = {
 
 /** The catalogue was typed in from the old binder within the first days. */
 const bindersDays = [
-  '2024-11-21',
-  '2024-11-22',
-  '2024-11-25',
-  '2024-11-26',
-  '2024-11-27',
-  '2024-11-28',
+  '2022-09-12',
+  '2022-09-13',
+  '2022-09-14',
+  '2022-09-15',
+  '2022-09-16',
+  '2022-09-19',
 ] as const
 const binderHands: readonly PersonKey[] = ['ragna', 'piet', 'dunja']
 

@@ -89,7 +89,7 @@ function stale(team: Team): Showing {
     on: '2024-12-06',
     saidOn: '2024-09-12',
     reference: 'E-7716',
-    note: 'From my own notebook. Autumn before we had this log.',
+    note: 'From my own notebook. Rang them in the autumn and never typed it in.',
   })
   return {
     shows: 'a call more than two years old: one level down',
@@ -106,7 +106,7 @@ function leadsBeside(team: Team): Showing {
   team.report({
     at,
     by: 'ragna',
-    on: '2024-12-02',
+    on: '2022-09-26',
     says: `${inches(make)} close`,
     source: 'imported',
     covers,
@@ -123,7 +123,7 @@ function leadsBeside(team: Team): Showing {
     sense: 'suction',
     note: 'Three slow pulls: the middle one. New switch out of stock, never fitted.',
   })
-  page(team, { at, by: 'piet', on: '2025-04-23' })
+  page(team, { at, by: 'piet', on: '2023-04-24' })
   return {
     shows: 'leads listed beside the sheet, never added to it',
     positionId: team.positionId(at),

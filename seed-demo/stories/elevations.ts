@@ -10,7 +10,7 @@ export function tellElevations(team: Team): Showing[] {
 function bandsAndRevisions(team: Team): Showing[] {
   const low = 'Larkfell 2 080 / Low fire'
   const high = 'Larkfell 2 080 / High fire'
-  const sheet = { by: 'piet', on: '2024-12-03' } as const
+  const sheet = { by: 'piet', on: '2022-12-05' } as const
   page(team, { at: low, ...sheet, note: 'Four lines on that page: mind the revision letter.' })
   page(team, { at: low, ...sheet, band: 1 })
   page(team, { at: low, ...sheet, band: 1, revision: 1 })
@@ -55,8 +55,8 @@ function bandsAndRevisions(team: Team): Showing[] {
 
 function twoBands(team: Team): Showing[] {
   const at = 'Wendle 080 / Low fire'
-  page(team, { at, by: 'piet', on: '2024-12-13' })
-  page(team, { at, by: 'piet', on: '2024-12-13', band: 1 })
+  page(team, { at, by: 'piet', on: '2022-12-13' })
+  page(team, { at, by: 'piet', on: '2022-12-13', band: 1 })
   const furnace = 'Vennet post office'
   label(team, {
     at,
@@ -84,8 +84,8 @@ function twoBands(team: Team): Showing[] {
 
 function revisionsAlone(team: Team): Showing[] {
   const at = 'Osier 080 / High fire, across both ports'
-  page(team, { at, by: 'dunja', on: '2024-12-19', band: 1 })
-  page(team, { at, by: 'dunja', on: '2024-12-19', band: 1, revision: 1, note: 'Revision 4 and later.' })
+  page(team, { at, by: 'dunja', on: '2022-12-19', band: 1 })
+  page(team, { at, by: 'dunja', on: '2022-12-19', band: 1, revision: 1, note: 'Revision 4 and later.' })
   return [
     {
       shows: 'one elevation, two revision ranges: asks for the revision',

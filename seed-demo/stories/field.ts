@@ -75,12 +75,13 @@ function repairs(team: Team): void {
   const part = team.factoryPart({ at, by: 'piet', on: '2025-12-29', band: 2 })
   const hut = team.furnaceId('Larch Hut Lane 14')
   const repair = (by: 'lale' | 'ott' | 'sunniva', on: string, body: object) =>
-    team.say({ kind: 'repair', by, on, body: { ...body, on } })
+    team.say({ kind: 'repair', by, on, body: { switchReplaced: false, ...body, on } })
   repair('lale', '2025-12-30', {
     furnaceId: hut,
     positionId: team.positionId(at),
     done: 'Factory switch back in, the adjustable one taken out',
     fittedPart: part.id,
+    switchReplaced: true,
     note: 'The real fault was ice in the last metre of vent. Re-hung with fall, then the switch made on the first try.',
   })
   label(team, {

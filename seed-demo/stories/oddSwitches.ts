@@ -20,7 +20,7 @@ export function tellOddSwitches(team: Team): Showing[] {
 function twoPorts(team: Team): Showing {
   const at = 'Fennel 080 / Proving'
   const furnace = 'Heron Wharf 2, upstairs'
-  page(team, { at, by: 'piet', on: '2025-02-17' })
+  page(team, { at, by: 'piet', on: '2023-02-17' })
   label(team, {
     at,
     by: 'ott',
@@ -40,7 +40,7 @@ function twoPorts(team: Team): Showing {
 
 function contradictedPorts(team: Team): Showing {
   const at = 'Osier 080 / Low fire, across both ports'
-  page(team, { at, by: 'dunja', on: '2024-12-19', band: 1 })
+  page(team, { at, by: 'dunja', on: '2022-12-19', band: 1 })
   counter(team, {
     at,
     by: 'dunja',
@@ -62,7 +62,7 @@ function contradictedPorts(team: Team): Showing {
 function opensOnRise(team: Team): Showing {
   const at = 'Dunnock 060 / Vent back-pressure'
   const furnace = 'Bakehouse, Kiln Street'
-  page(team, { at, by: 'dunja', on: '2025-10-15' })
+  page(team, { at, by: 'dunja', on: '2023-10-16' })
   label(team, { at, by: 'ott', on: '2025-10-15', furnace, note: 'On the outlet elbow, hard to see.' })
   return {
     shows: 'a switch that opens on rise',
@@ -152,7 +152,7 @@ function undecodedLetters(team: Team): Showing {
 function oneSidedLimits(team: Team): Showing {
   const at = 'Tansy 050 / Single stage'
   const { make, break: opens, tolerance } = team.points(at)
-  page(team, { at, by: 'piet', on: '2025-04-09' })
+  page(team, { at, by: 'piet', on: '2023-04-11' })
   label(team, {
     at,
     by: 'ott',

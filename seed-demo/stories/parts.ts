@@ -26,7 +26,7 @@ function sameSetting(team: Team): Showing {
   const furnace = 'Old Ropeworks, unit 3'
   const old = team.part({ at, by: 'ott', on: '2024-12-09' })
   label(team, { at, by: 'ott', on: '2024-12-09', furnace, readOffPart: old.id })
-  page(team, { at, by: 'piet', on: '2024-12-10' })
+  page(team, { at, by: 'piet', on: '2022-12-12' })
   const by = team.part({
     at,
     by: 'piet',
@@ -145,7 +145,7 @@ function oneForSeveral(team: Team): Showing[] {
   olds.forEach((old, index) => {
     supersede(team, '2025-06-04', { old, by, setting: settings[index]! }, 'Rill bulletin, summer 2025')
   })
-  page(team, { at: sizes[0], by: 'dunja', on: '2025-06-05', note: 'Page is from before the bulletin.' })
+  page(team, { at: sizes[0], by: 'dunja', on: '2023-06-05', note: 'Page is from before the bulletin.' })
   return [
     {
       shows: 'one number that replaces several',

@@ -19,7 +19,7 @@ function tenTimes(team: Team): Showing {
   const at = 'Plover 070 / Single stage'
   const furnace = 'Tallow Row 17'
   const { make } = team.points(at)
-  page(team, { at, by: 'piet', on: '2024-12-10' })
+  page(team, { at, by: 'piet', on: '2022-12-12' })
   label(team, { at, by: 'ott', on: '2025-01-08', furnace })
   counter(team, {
     at,
@@ -43,7 +43,7 @@ function aTenth(team: Team): Showing {
   const at = 'Dunnock 060 / Single stage'
   const furnace = 'Bakehouse, Kiln Street'
   const { make } = team.points(at)
-  page(team, { at, by: 'dunja', on: '2025-10-15' })
+  page(team, { at, by: 'dunja', on: '2023-10-16' })
   label(team, { at, by: 'ott', on: '2025-10-15', furnace })
   counter(team, {
     at,
@@ -86,7 +86,7 @@ function breakForMake(team: Team): Showing {
 
 function makeForBreak(team: Team): Showing {
   const at = 'Gable 070 / Single stage'
-  page(team, { at, by: 'dunja', on: '2025-11-13' })
+  page(team, { at, by: 'dunja', on: '2023-11-13' })
   counter(team, {
     at,
     by: 'dunja',
@@ -108,8 +108,8 @@ function sisterForThis(team: Team): Showing {
   const at = 'Brae 100 / Low fire'
   const sister = 'Brae 100 / High fire'
   const furnace = 'Dunmarrow school, east wing'
-  page(team, { at: sister, by: 'dunja', on: '2025-01-27', band: 1 })
-  page(team, { at, by: 'dunja', on: '2025-01-27', band: 1 })
+  page(team, { at: sister, by: 'dunja', on: '2023-01-27', band: 1 })
+  page(team, { at, by: 'dunja', on: '2023-01-27', band: 1 })
   counter(team, {
     at,
     by: 'dunja',
@@ -130,7 +130,7 @@ function sisterForThis(team: Team): Showing {
 
 function anotherUnit(team: Team): Showing {
   const at = 'Sallow 070 / Single stage'
-  page(team, { at, by: 'dunja', on: '2025-02-24' })
+  page(team, { at, by: 'dunja', on: '2023-02-24' })
   counter(team, {
     at,
     by: 'dunja',

@@ -5,6 +5,8 @@ import { tmpdir } from 'node:os'
 import path from 'node:path'
 import Database from 'better-sqlite3'
 import { afterAll, afterEach, beforeEach, expect, test } from 'vitest'
+import type { RecordEnvelope } from '@/lib/records/envelope'
+import { recordKinds } from '@/lib/records/registry'
 import { closeLogs, databaseFile, theLog } from '@/lib/server/database'
 import { isPasswordOf } from '@/lib/server/people/passwords'
 import { store } from '@/lib/server/people/store'
@@ -16,7 +18,9 @@ import { demoPeople } from '@/seed-demo/people'
 const scratch = mkdtempSync(path.join(tmpdir(), 'demo-'))
 afterAll(() => rmSync(scratch, { recursive: true }))
 
-const records = demoRecords(demoSeed)
+const whole = demoRecords(demoSeed)
+/** The company without its cases: enough to see how it is loaded, and quick. */
+const records = withoutCases(whole)
 const quiet = () => {}
 let folder = ''
 let count = 0
@@ -31,6 +35,28 @@ afterEach(async () => {
   delete process.env.INCHWATER_DATA
 })
 
+/** The ids of everything in the log, read page by page. */
+function storedIds(): string[] {
+  const ids: string[] = []
+  for (let after = 0; ; ) {
+    const { records: page, next } = theLog().readChanges({ after, role: 'manager', limit: 1000 })
+    if (page.length === 0) return ids
+    ids.push(...page.map(({ id }) => id))
+    after = next
+  }
+}
+
+function withoutCases(all: readonly RecordEnvelope[]): RecordEnvelope[] {
+  const kept = new Set<string>()
+  return all.filter(({ id, kind, body }) => {
+    const isKept =
+      !['case', 'reading'].includes(kind) &&
+      recordKinds[kind]!.refersTo(body).every((other) => kept.has(other))
+    if (isKept) kept.add(id)
+    return isKept
+  })
+}
+
 const entryCount = () => {
   const db = new Database(databaseFile(folder), { readonly: true })
   const { entries } = db.prepare<[], { entries: number }>('SELECT count(*) AS entries FROM "LogEntry"').get()!
@@ -41,14 +67,13 @@ const entryCount = () => {
 test('loadDemo(folder) puts every record into a real log, in order, and the chain holds', async () => {
   const said: string[] = []
   expect(await loadDemo(folder, (line) => said.push(line))).toBe('loaded')
-  const { records: stored } = theLog().readChanges({ after: 0, role: 'manager', limit: 1000 })
-  expect(stored.map(({ id }) => id)).toEqual(records.map(({ id }) => id))
-  expect(await theLog().verify()).toMatchObject({ entries: records.length })
-  expect(said.join(' ')).toContain(`${records.length} records`)
-})
+  expect(storedIds()).toEqual(whole.map(({ id }) => id))
+  expect(await theLog().verify()).toMatchObject({ entries: whole.length })
+  expect(said.join(' ')).toContain(`${whole.length} records`)
+}, 120_000)
 
 test('its people are there with their roles, and their printed passwords open', async () => {
-  await loadDemo(folder, quiet)
+  await loadDemo(folder, quiet, records)
   const { database } = store()
   for (const { id, name, role, password } of Object.values(demoPeople)) {
     const row = database
@@ -62,7 +87,7 @@ test('its people are there with their roles, and their printed passwords open', 
 })
 
 test('loading twice changes nothing, and leaves what was added since', async () => {
-  await loadDemo(folder, quiet)
+  await loadDemo(folder, quiet, records)
   const ott = demoPeople.ott
   const added = {
     ...records.find(({ kind, author }) => kind === 'preference' && author === ott.id)!,
@@ -71,21 +96,21 @@ test('loading twice changes nothing, and leaves what was added since', async () 
   const sender = { id: ott.id, role: ott.role }
   await theLog().appendRecords({ sentAt: new Date().toISOString(), records: [added] }, sender)
   const before = entryCount()
-  expect(await loadDemo(folder, quiet)).toBe('found')
+  expect(await loadDemo(folder, quiet, records)).toBe('found')
   expect(entryCount()).toBe(before)
   expect(before).toBe(records.length + 1)
 })
 
 test('a loading that was broken off is taken up again', async () => {
-  await loadDemo(folder, quiet)
+  await loadDemo(folder, quiet, records)
   writeMarker(folder, { ...readMarker(folder)!, loaded: false })
-  expect(await loadDemo(folder, quiet)).toBe('loaded')
+  expect(await loadDemo(folder, quiet, records)).toBe('loaded')
   expect(entryCount()).toBe(records.length)
   expect(readMarker(folder)).toMatchObject({ loaded: true })
 })
 
 test('another version’s demo is left alone when it is whole, and refused when it is half', async () => {
-  await loadDemo(folder, quiet)
+  await loadDemo(folder, quiet, records)
   expect(await loadDemo(folder, quiet, records.slice(0, 10))).toBe('older')
   writeMarker(folder, { company: 'another', loaded: false })
   await expect(loadDemo(folder, quiet)).rejects.toThrow('half-loaded demo of another version')
@@ -111,6 +136,10 @@ test('a record that the log refuses stops the loading with its sentence', async 
 })
 
 test('the demo command names a busy port, with its own command for another', async () => {
+  await loadDemo(folder, quiet, records)
+  closeLogs()
+  await store().close()
+  delete process.env.INCHWATER_DATA
   const other = createServer()
   await new Promise<void>((resolve) => other.listen(0, '127.0.0.1', resolve))
   const { port } = other.address() as AddressInfo
