@@ -13,7 +13,8 @@ import { observedIn } from './observed'
 export type CaseView = {
   file: CaseFile
   judged: JudgedReading[]
-  observed: Observations
+  /** Worked out when it is asked for: a list of cases needs only how they stand. */
+  readonly observed: Observations
   dangers: CaseDangers
   standing: CaseStanding
   /** What the newest ending still lacks, as sentences; empty where there is none or nothing lacks. */
@@ -22,20 +23,26 @@ export type CaseView = {
 
 /**
  * A case as the screens show it; undefined when it is not on this device.
+ * How it stands, and what its ending lacks, goes by the ratings of the day: a rating that changes later undoes no proof.
  * @param now ISO 8601: readings are held against the ratings of that moment. Left out: against those of their day
  */
 export function caseViewOf(file: TeamFile, caseId: string, now?: string): CaseView | undefined {
   const ofCase = caseFileOf(file, caseId)
   if (ofCase === undefined) return undefined
-  const judged = now === undefined ? judgedThen(file, ofCase) : judgedNow(file, ofCase, now)
+  const thatDay = judgedThen(file, ofCase)
+  const judged = now === undefined ? thatDay : judgedNow(file, ofCase, now)
   const dangers = dangersOf(file, ofCase, judged)
   const ending = ofCase.visits.at(-1)?.endings.at(-1)
   const missing =
-    ending === undefined ? [] : endingNeeds(ending.body, endingFactsOf(file, ofCase, ending, judged))
+    ending === undefined ? [] : endingNeeds(ending.body, endingFactsOf(file, ofCase, ending, thatDay))
+  let observed: Observations | undefined
   return {
     file: ofCase,
     judged,
-    observed: observedIn(ofCase.findings, judged),
+    get observed() {
+      observed ??= observedIn(ofCase.findings, judged)
+      return observed
+    },
     dangers,
     standing: caseStanding(ofCase, missing.length),
     missing,
