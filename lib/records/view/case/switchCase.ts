@@ -32,24 +32,24 @@ export function switchCaseOf(
 ): CaseState {
   const { kind } = setpoint.position.body
   const of = ofThisSwitch(team, view, setpoint)
-  const reading = suspectReading(of.judged, actionOf(complaint, kind))
+  const taken = suspectReading(of.judged, actionOf(complaint, kind))
   const checks = of.checks.map(({ body }) => body)
   const offFurnace = checks.findLast((check) => check.what === 'off the furnace')
   const atRest = checks.findLast((check) => check.what === 'at rest')
   const drop = checks.findLast((check) => check.what === 'voltage across the closed contact')
-  const rating = ratingOf(complaint, view, setpoint, reading)
+  const rating = ratingOf(complaint, view, setpoint, taken)
   return {
     complaint,
     kind,
     looks: looksFromFindings(view.observed),
     part: switchPartsOf(team, view.file, setpoint),
     ...(rating === undefined ? {} : { rating }),
-    ...(reading?.comparison.ok
+    ...(taken === undefined ? {} : { gauge: gaugeOf(team, taken) }),
+    ...(taken?.comparison.ok
       ? {
-          gauge: gaugeOf(team, reading),
           reading: {
-            comparison: reading.comparison.value,
-            byTeeAtTheSwitch: reading.entry.body.byTeeAtTheSwitch,
+            comparison: taken.comparison.value,
+            byTeeAtTheSwitch: taken.entry.body.byTeeAtTheSwitch,
           },
         }
       : {}),
@@ -122,17 +122,16 @@ function actionOf(complaint: Complaint, kind: CaseState['kind']): 'closes' | 'op
 
 /**
  * The newest reading that speaks of the switch: as found, nothing changed for it, and held against the action that
- * the complaint is about; where none was, the newest that could be held against anything.
+ * the complaint is about; where none was, the newest that could be held against anything, or else the newest.
  */
 function suspectReading(judged: readonly JudgedReading[], action: 'closes' | 'opens' | undefined) {
   const fit = judged.filter(
-    ({ entry, comparison }) =>
-      comparison.ok && entry.body.when === 'as found' && inServiceSituations.includes(entry.body.situation),
+    ({ entry }) => entry.body.when === 'as found' && inServiceSituations.includes(entry.body.situation),
   )
   const heldAgainst = ({ comparison }: JudgedReading): boolean =>
     comparison.ok &&
     [comparison.value.start, comparison.value.run].some((judgement) => judgement?.against === action)
-  return fit.findLast(heldAgainst) ?? fit.at(-1)
+  return fit.findLast(heldAgainst) ?? fit.findLast(({ comparison }) => comparison.ok) ?? fit.at(-1)
 }
 
 function ratingOf(
