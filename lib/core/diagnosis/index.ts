@@ -29,16 +29,16 @@ export {
   scoreForecasts,
   topHits,
 } from './forecastScores'
+export type { HelperRecord, ReplayedForecast } from './helperRecord'
 export { type LikelihoodTable, learnedLikelihoods } from './learnedLikelihoods'
 export { type PackedCases, packCases } from './packCases'
 export { type RankedCause, rankCauses } from './rankCauses'
 export { repairOrder } from './repairOrder'
 export {
   defaultReplaySettings,
-  type HelperRecord,
-  type ReplayedForecast,
   type ReplaySettings,
   replayHelper,
+  replayHelperInSteps,
 } from './replayHelper'
 export type { ReplayCase } from './replayTimeline'
 export { defaultRankingSettings, type RankingSettings } from './settings'

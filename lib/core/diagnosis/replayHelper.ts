@@ -1,7 +1,9 @@
 import { failure, type Result, success } from '../result'
 import type { Catalogue, CauseStatus, NamedCause } from './catalogue'
 import { checkCatalogue } from './checkCatalogue'
-import { type Forecast, type Scores, scoreForecasts } from './forecastScores'
+import { type Forecast, placeOfTruth, scoreForecasts } from './forecastScores'
+import type { HelperRecord, ReplayedForecast } from './helperRecord'
+import { leastLoss } from './leastLoss'
 import { replayForecaster, type TunedSettings, tunings } from './replayForecaster'
 import { causeAsOf, foundBeforeCause, type ReplayCase, replayTimeline } from './replayTimeline'
 import type { RankingSettings } from './settings'
@@ -24,18 +26,10 @@ export const defaultReplaySettings: ReplaySettings = {
   winterStartsInMonth: 7,
 }
 
-/** One forecast of the record, with what is needed to open the case behind it. */
-export type ReplayedForecast = { caseId: string; winter: number; truth: string; probabilityOfTruth: number }
-
-export type HelperRecord = {
-  /** The winters shown, by the year in which each began, with the settings that the winters before it chose. */
-  winters: ({ winter: number } & TunedSettings)[]
-  helper: Scores
-  /** The causes' shares among the cases known by then, whatever was found. */
-  baseRates: Scores
-  /** The fixed checklist: its i-th cause gets a share in proportion to 1/i (common practice, no published source). */
-  checklist: Scores
-  forecasts: ReplayedForecast[]
+type ReplayAsked = {
+  catalogue: Catalogue
+  cases: readonly ReplayCase[]
+  settings?: Partial<ReplaySettings>
 }
 
 /**
@@ -48,11 +42,21 @@ export type HelperRecord = {
  * @returns a problem, 'too-few-winters', when no scored case has a winter of scored cases before it
  * @throws RangeError for a catalogue that cannot be worked on, an unknown finding or value, a setting out of range
  */
-export function replayHelper(asked: {
-  catalogue: Catalogue
-  cases: readonly ReplayCase[]
-  settings?: Partial<ReplaySettings>
-}): Result<HelperRecord> {
+export function replayHelper(asked: ReplayAsked): Result<HelperRecord> {
+  const steps = replayHelperInSteps(asked)
+  for (;;) {
+    const step = steps.next()
+    if (step.done) return step.value
+  }
+}
+
+/**
+ * The same, case by case, for a device that must not stand still for as long as the whole takes: yields how many cases
+ * it is through, of how many, before each of them, and returns what replayHelper does.
+ */
+export function* replayHelperInSteps(
+  asked: ReplayAsked,
+): Generator<{ through: number; of: number }, Result<HelperRecord>> {
   const { catalogue } = asked
   const settings = { ...defaultReplaySettings, ...asked.settings }
   checkCatalogue(catalogue)
@@ -75,14 +79,15 @@ export function replayHelper(asked: {
   const checklist: Forecast[] = []
   let winter: number | undefined
   let chosen: number | undefined
-  cases.forEach((one, at) => {
+  for (const [at, one] of cases.entries()) {
+    yield { through: at, of: cases.length }
     const opened = winterOf(one.openedAt, winterStartsInMonth)
     if (opened !== winter) {
       winter = opened
       const began = Date.UTC(opened, winterStartsInMonth - 1, 1)
       chosen = leastLoss(past, began, counts, forecaster.truthName, tried.length)
     }
-    if (one.causes.length === 0) return
+    if (one.causes.length === 0) continue
     timeline.advanceTo(one.openedAt)
     const made = forecaster.forecast(at, foundBeforeCause(one), one.context ?? {})
     const named = new Set(
@@ -95,16 +100,30 @@ export function replayHelper(asked: {
     })
 
     const truth = causeAsOf(one, Infinity)
-    if (chosen === undefined || truth === undefined || !counts(truth)) return
+    if (chosen === undefined || truth === undefined || !counts(truth)) continue
     const name = forecaster.truthName(truth)
     const place = forecaster.names.indexOf(name)
     if (shown.at(-1)?.winter !== opened) shown.push({ winter: opened, ...tried[chosen]! })
-    const probabilities = made.helper(chosen)
-    forecasts.push({ caseId: one.id, winter: opened, truth: name, probabilityOfTruth: probabilities[place]! })
-    helper.push({ probabilities, truth: place })
-    baseRates.push({ probabilities: made.baseRates(tried[chosen]!), truth: place })
-    checklist.push({ probabilities: forecaster.checklist, truth: place })
-  })
+    const forecast = { probabilities: made.helper(chosen), truth: place }
+    const byBaseRates = { probabilities: made.baseRates(tried[chosen]!), truth: place }
+    const byChecklist = { probabilities: forecaster.checklist, truth: place }
+    const first = forecast.probabilities.indexOf(Math.max(...forecast.probabilities))
+    forecasts.push({
+      caseId: one.id,
+      winter: opened,
+      truth: name,
+      probabilityOfTruth: forecast.probabilities[place]!,
+      leading: { cause: forecaster.names[first]!, probability: forecast.probabilities[first]! },
+      placeOfTruth: {
+        helper: placeOfTruth(forecast),
+        baseRates: placeOfTruth(byBaseRates),
+        checklist: placeOfTruth(byChecklist),
+      },
+    })
+    helper.push(forecast)
+    baseRates.push(byBaseRates)
+    checklist.push(byChecklist)
+  }
   if (forecasts.length === 0) {
     return failure(
       'too-few-winters',
@@ -124,25 +143,4 @@ export function replayHelper(asked: {
 function winterOf(moment: number, startsInMonth: number): number {
   const date = new Date(moment)
   return date.getUTCMonth() + 1 >= startsInMonth ? date.getUTCFullYear() : date.getUTCFullYear() - 1
-}
-
-/** Which of the tried settings lost least on earlier cases whose cause was known by then; the first of equals. */
-function leastLoss(
-  past: readonly { one: ReplayCase; chanceOf: Map<string, number[]> }[],
-  before: number,
-  counts: (cause: NamedCause | undefined) => boolean,
-  truthName: (cause: NamedCause) => string,
-  tried: number,
-): number | undefined {
-  const losses = new Array<number>(tried).fill(0)
-  let scored = 0
-  for (const { one, chanceOf } of past) {
-    const truth = causeAsOf(one, before)
-    if (truth === undefined || !counts(truth)) continue
-    scored++
-    chanceOf.get(truthName(truth))!.forEach((chance, tuning) => {
-      losses[tuning]! -= Math.log(Math.max(chance, Number.EPSILON))
-    })
-  }
-  return scored === 0 ? undefined : losses.indexOf(Math.min(...losses))
 }

@@ -9,6 +9,7 @@ import {
   type ReplaySettings,
   rankCauses,
   replayHelper,
+  replayHelperInSteps,
   unlistedCause,
 } from '@/lib/core/diagnosis'
 import { seededRandom } from '@/lib/core/seeded'
@@ -292,4 +293,25 @@ describe('replayHelper({ catalogue, cases, settings })', () => {
     expect(ask).toThrow(RangeError)
     expect(ask).toThrow(message)
   })
+})
+
+test('replayHelperInSteps(asked) says before each case how many it is through, and answers the same', () => {
+  const steps = replayHelperInSteps({ catalogue, cases, settings })
+  for (let through = 0; through < cases.length; through++)
+    expect(steps.next()).toEqual({ done: false, value: { through, of: cases.length } })
+  expect(steps.next()).toEqual({ done: true, value: replayHelper({ catalogue, cases, settings }) })
+})
+
+test('a forecast of the record says where each forecaster put the true cause: the hit rates are counted from it', () => {
+  const { forecasts, helper, baseRates, checklist } = record
+  const within = (whose: keyof (typeof forecasts)[number]['placeOfTruth'], places: number) =>
+    forecasts.filter(({ placeOfTruth }) => placeOfTruth[whose] <= places).length
+  for (const [whose, scores] of Object.entries({ helper, baseRates, checklist })) {
+    const name = whose as 'helper' | 'baseRates' | 'checklist'
+    expect([within(name, 1), within(name, 3)]).toEqual([scores.top1.hits, scores.top3.hits])
+  }
+  for (const { leading, truth, probabilityOfTruth, placeOfTruth } of forecasts) {
+    expect(leading.probability).toBeGreaterThanOrEqual(probabilityOfTruth)
+    expect(leading.cause === truth).toBe(placeOfTruth.helper === 1)
+  }
 })
