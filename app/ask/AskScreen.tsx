@@ -1,12 +1,15 @@
 'use client'
 
 import { useRouter, useSearchParams } from 'next/navigation'
-import { useMemo } from 'react'
+import { useDeferredValue, useMemo, useState } from 'react'
 import { needs } from '@/lib/records/kinds/ratingRequest'
+import { nearMatches } from '@/lib/records/view/desk/nearMatches'
+import { openTwin } from '@/lib/records/view/desk/questions'
 import { useDeviceState } from '../device/deviceContext'
 import { useAdd } from '../device/useAdd'
 import { useDraft } from '../device/useDraft'
-import { setpointHref } from '../setpoint/setpointAddress'
+import { listNames } from '../phoneDesk/questionWords'
+import { furnaceOf, setpointHref } from '../setpoint/setpointAddress'
 import { useSetpoint } from '../setpoint/useSetpoint'
 import { Problem } from '../ui/answers/Problem'
 import { Button } from '../ui/form/Button'
@@ -17,6 +20,8 @@ import { TextField } from '../ui/form/TextField'
 import { PageHeader } from '../ui/paper/PageHeader'
 import { Sheet } from '../ui/paper/Sheet'
 import { Stack } from '../ui/paper/Stack'
+import { sayAge } from '../ui/words/sayAge'
+import { NearMatches } from './NearMatches'
 
 const needWords: Record<(typeof needs)[number], string> = {
   'house cold': 'The house is cold',
@@ -36,11 +41,14 @@ type AskForm = {
   note: string
 }
 
-/** Asks the team for a rating. It can be asked without a signal; the question is sent when there is one. */
+/**
+ * Asks the team for a rating. It can be asked without a signal; the question is sent when there is one. Whoever asks
+ * what somebody asks already is added to that question.
+ */
 export function AskScreen() {
   const query = useSearchParams()
   const router = useRouter()
-  const { file } = useDeviceState()
+  const { file, me, names } = useDeviceState()
   const { add, trouble } = useAdd()
   const { address, setpoint } = useSetpoint()
   const furnace =
@@ -59,12 +67,45 @@ export function AskScreen() {
   )
   const { value: form, change, done } = useDraft<AskForm>(`ask ${query.toString()}`, fresh)
 
+  const [now] = useState(() => new Date().toISOString())
+  const typed = useDeferredValue(form)
+  const subject = useMemo(
+    () => ({
+      positionId: setpoint?.position.id,
+      furnaceId: furnace?.id,
+      model: typed.model.trim() || undefined,
+      positionName: typed.positionName.trim() || undefined,
+    }),
+    [setpoint, furnace, typed.model, typed.positionName],
+  )
+  const twin = useMemo(() => openTwin(file, subject), [file, subject])
+  const near = useMemo(
+    () =>
+      nearMatches(file, {
+        position: setpoint?.position,
+        model: typed.model,
+        positionName: typed.positionName,
+        furnace: address === undefined ? {} : furnaceOf(file, address),
+      }),
+    [file, setpoint, address, typed.model, typed.positionName],
+  )
+
   async function ask(): Promise<boolean> {
+    const { positionName, ...own } = form
+    // What was typed last may not be looked up yet: it is, before it is added to somebody's question.
+    const joined = openTwin(file, {
+      positionId: setpoint?.position.id,
+      furnaceId: furnace?.id,
+      model: form.model.trim() || undefined,
+      positionName: positionName.trim() || undefined,
+    })
     const ids = await add([
-      {
-        kind: 'rating request',
-        body: { ...form, positionId: setpoint?.position.id, furnaceId: furnace?.id },
-      },
+      joined === undefined
+        ? {
+            kind: 'rating request',
+            body: { ...form, positionId: setpoint?.position.id, furnaceId: furnace?.id },
+          }
+        : { kind: 'asks too', body: { ...own, requestId: joined.lead.id, furnaceId: furnace?.id } },
     ])
     if (ids === undefined) return false
     await done()
@@ -86,12 +127,26 @@ export function AskScreen() {
         <Sheet
           foot={
             <Button type="submit" kind="main">
-              Ask
+              {twin === undefined ? 'Ask' : 'Ask too'}
             </Button>
           }
         >
           <Stack>
             <Problem>{trouble?.refusal?.sentence}</Problem>
+            <div role="status">
+              {twin !== undefined && (
+                <p>
+                  {twin.askers.some(({ personId }) => personId === me.id)
+                    ? 'You have asked this already'
+                    : `${listNames(
+                        twin.askers.map(({ personId }) => personId),
+                        names,
+                      )} asked this already`}
+                  , {sayAge(twin.askers[0]?.at ?? twin.lead.at, now)}: you are added to that question, and the
+                  answer reaches you too. <a href="/phone-desk">See it on the Phone desk</a>
+                </p>
+              )}
+            </div>
             <TextField
               exact
               label="Model number, as the data plate prints it"
@@ -121,7 +176,11 @@ export function AskScreen() {
               exact
               label="What is printed on the switch"
               name="printed"
-              hint="Letter for letter. Type “nothing” where nothing is printed."
+              hint={
+                twin === undefined
+                  ? 'Letter for letter. Type “nothing” where nothing is printed.'
+                  : 'Letter for letter, if you can read it: it helps whoever rings.'
+              }
               value={form.printed}
               onChange={(event) => change({ printed: event.target.value })}
               error={trouble?.fields.printed}
@@ -162,6 +221,7 @@ export function AskScreen() {
           </Stack>
         </Sheet>
       </Form>
+      <NearMatches near={near} file={file} />
     </Stack>
   )
 }

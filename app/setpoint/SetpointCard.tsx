@@ -1,5 +1,6 @@
 import type { PressureUnit } from '@/lib/core/pressure'
 import type { Setpoint } from '@/lib/records/view/setpoint'
+import { UnsentQuestions } from '../ask/UnsentQuestion'
 import { ButtonLink } from '../ui/form/Button'
 import { Sheet } from '../ui/paper/Sheet'
 import { Row } from '../ui/paper/Stack'
@@ -85,6 +86,7 @@ export function SetpointCard({ setpoint, address, unit, names }: Props) {
       ) : (
         <NothingOnFile openRequests={setpoint.openRequests.length} />
       )}
+      <UnsentQuestions positionId={position.id} />
       <h3>Factory part</h3>
       <PartLines lines={partLines} />
       <Printed {...{ setpoint, names }} />

@@ -516,6 +516,7 @@ const samples: Sample[] = [
     {
       requestId: ids.request,
       furnaceId: ids.furnace,
+      model: 'LF2-080-B',
       serial: 'S2204-181',
       printed: 'rubbed off',
       measured: '0.40 in. w.c.',

@@ -10,6 +10,8 @@ export const asksTooBody = z.strictObject({
   requestId: recordId,
   /** The furnace that this person stands at, where it is another one. */
   furnaceId: recordId.optional(),
+  /** Every character as the data plate there prints it. */
+  model: line('The model number', 60).optional(),
   serial: line('The serial number', 60).optional(),
   /** What is printed on the switch there; the word “nothing” where nothing is. */
   printed: line('What is printed', 200).optional(),

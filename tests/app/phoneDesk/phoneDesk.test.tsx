@@ -1,0 +1,241 @@
+import { act, screen, within } from '@testing-library/react'
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
+import { laterWords } from '@/app/phoneDesk/OrganisationsSection'
+import { PhoneDeskScreen } from '@/app/phoneDesk/PhoneDeskScreen'
+import type { HeldRecord } from '@/lib/records/fold/entry'
+import { dispatcher, fakeDevice, held, renderOn, technician } from '../setup/fakeDevice'
+import { openAt } from '../setup/fakeNavigation'
+import { press } from '../setup/hands'
+import { equipmentRecords, ids, pascals } from '../setup/smallFile'
+import { accessibilityFaults } from '../ui/accessibilityFaults'
+
+vi.mock('next/navigation', () => import('../setup/fakeNavigation'))
+
+const id = (end: string) => `01920000-0000-7000-8000-0000000001${end}`
+type Told = [end: string, kind: string, body: Record<string, unknown>, author: string, time: string]
+
+/** The equipment, and after it what is told, each of 1 February 2026. */
+const log = (told: Told[]): HeldRecord[] => [
+  ...equipmentRecords,
+  ...told.map(([end, kind, body, author, time], index) => ({
+    ...held([[id(end), kind, body, `2026-02-01T${time}:00.000Z`]])[0]!,
+    author,
+    seq: 100 + index,
+  })),
+]
+
+const asked: Told[] = [
+  ['a1', 'rating request', { positionId: ids.high, printed: 'nothing', needs: [] }, technician.id, '06:00'],
+  [
+    'a2',
+    'rating request',
+    { positionId: ids.low, furnaceId: ids.furnace, printed: 'PR .58', measured: '0.41', needs: ['infants'] },
+    technician.id,
+    '07:00',
+  ],
+  ['a3', 'asks too', { requestId: id('a2'), needs: ['no other heat'] }, 'person-3', '07:30'],
+  [
+    'b0',
+    'organisation',
+    { name: 'Hobb & Lane counter', source: 'distributor', makerIds: [ids.maker], number: '555-0142' },
+    dispatcher.id,
+    '07:40',
+  ],
+]
+const names = new Map([
+  [technician.id, technician.name],
+  [dispatcher.id, dispatcher.name],
+  ['person-3', 'Lale Brook'],
+])
+const open = (told: Told[], me = dispatcher) => {
+  openAt('/phone-desk')
+  const device = fakeDevice({ records: log(told), me, names })
+  return { device, ...renderOn(device, <PhoneDeskScreen />) }
+}
+const sheet = (name: string) => screen.getByRole('article', { name })
+const low = 'Low fire, Orrinmoor Larkfell 2'
+
+beforeEach(() => {
+  vi.useFakeTimers({ toFake: ['Date', 'setInterval', 'clearInterval'] })
+  vi.setSystemTime('2026-02-01T08:00:00.000Z')
+})
+afterEach(() => {
+  vi.useRealTimers()
+})
+
+describe('waiting questions', () => {
+  test('the one with people at risk comes first, with everybody who asks and everything they said', async () => {
+    const { container } = open(asked)
+    const titles = screen.getAllByRole('heading', { level: 2 }).map((heading) => heading.textContent)
+    expect(titles.slice(0, 2)).toEqual([low, 'High fire, Orrinmoor Larkfell 2'])
+    const text = sheet(low).textContent!
+    for (const said of [
+      'infants · no other heat',
+      'Ines Talvik',
+      'Lale Brook',
+      'PR .58',
+      '0.41',
+      'Mill Row 12',
+      '4,800 ft',
+    ])
+      expect(text).toContain(said)
+    expect(within(sheet(low)).getByRole('link', { name: 'Ring about it' }).getAttribute('href')).toBe(
+      `/call?request=${id('a2')}`,
+    )
+    expect(await accessibilityFaults(container)).toEqual([])
+  })
+
+  test('“I’ll ring” is a promise that others see with its end, and that can be renewed and put back', async () => {
+    const { device } = open(asked)
+    await act(async () => within(sheet(low)).getByRole('button', { name: 'I’ll ring' }).click())
+    expect(device.added).toMatchObject([{ kind: 'promise', body: { requestId: id('a2'), minutes: 30 } }])
+    // The fake device says everything at 08:00 of that day.
+    expect(sheet(low).textContent).toContain('You have promised to ring.')
+    await act(async () => within(sheet(low)).getByRole('button', { name: 'I’ll ring: renew' }).click())
+    await act(async () => within(sheet(low)).getByRole('button', { name: 'Put back' }).click())
+    expect(device.added.at(-1)).toMatchObject({
+      kind: 'withdrawal',
+      body: { record: device.added.at(-2)!.id, reason: 'Put back.' },
+    })
+  })
+
+  test('another dispatcher’s promise is seen, and lapses by itself while the screen is open', () => {
+    const promised: Told = ['a4', 'promise', { requestId: id('a2'), minutes: 30 }, 'person-3', '07:45']
+    open([...asked, promised])
+    expect(sheet(low).textContent).toContain('Lale Brook has promised to ring.')
+    act(() => {
+      vi.advanceTimersByTime(16 * 60_000)
+    })
+    expect(sheet(low).textContent).not.toContain('has promised')
+  })
+
+  test('calls that came to nothing are listed, so that nobody repeats them', () => {
+    const call: Told = [
+      'b1',
+      'call attempt',
+      { organisationId: id('b0'), requestIds: [id('a2')], outcome: 'doesn’t know', person: 'Counter' },
+      dispatcher.id,
+      '07:50',
+    ]
+    open([...asked, call])
+    expect(
+      within(sheet(low)).getByRole('link', { name: /^Hobb & Lane counter: doesn’t know, Counter\. Bram/ }),
+    ).toBeDefined()
+  })
+})
+
+test('a reminder leads to the call with its questions, and says when it is due', () => {
+  const call: Told = [
+    'b1',
+    'call attempt',
+    {
+      organisationId: id('b0'),
+      requestIds: [id('a1'), id('a2')],
+      outcome: 'ring back',
+      ringBackAt: '2026-02-01T08:05:00.000Z',
+      person: 'Odo',
+    },
+    dispatcher.id,
+    '07:50',
+  ]
+  open([...asked, call])
+  const reminders = sheet('Ring back')
+  expect(reminders.textContent).toContain('Ask for Odo')
+  expect(reminders.textContent).not.toContain('Due now')
+  expect(within(reminders).getByRole('link').getAttribute('href')).toBe(
+    `/call?request=${id('a1')}&request=${id('a2')}&organisation=${id('b0')}`,
+  )
+  act(() => {
+    vi.advanceTimersByTime(6 * 60_000)
+  })
+  expect(sheet('Ring back').textContent).toContain('Due now')
+})
+
+describe('answers that have not reached everybody', () => {
+  const answer: Told = [
+    'c1',
+    'report',
+    {
+      positionId: ids.low,
+      asWritten: 'closes at minus point five eight',
+      action: 'closes',
+      limit: 'nominal',
+      pascals: pascals.make,
+      sense: 'suction',
+      unit: 'inH2O',
+      decimals: 2,
+      kind: 'one-port',
+      between: 'port and room',
+      tap: 'not stated',
+      stage: 'low fire',
+      source: 'distributor',
+      readBack: true,
+      proof: { kind: 'call reference', organisation: 'Hobb & Lane counter', reference: 'C-91' },
+      requestId: id('a2'),
+      revisionRange: {},
+      serialRange: {},
+      elevationBand: {},
+    },
+    dispatcher.id,
+    '07:55',
+  ]
+
+  test('the desk is told whom to ring, with the whole answer to read out', async () => {
+    const seen: Told = [
+      'c2',
+      'answer seen',
+      { requestId: id('a2'), reportIds: [id('c1')], personId: 'person-3', how: 'shown on the screen' },
+      'person-3',
+      '07:58',
+    ]
+    const { device } = open([...asked, answer, seen])
+    const section = screen.getByRole('region', { name: 'Answered, and not reached yet' })
+    expect(section.textContent).toContain('Ines Talvik: not reached. Ring the house.')
+    expect(section.textContent).toContain('Lale Brook: seen at 1 Feb 2026, 07:58')
+    expect(section.textContent).toContain(
+      'Low fire: negative zero point five eight inches, closes, low fire, port to room. Supported. ' +
+        'Distributor, read back, Hobb & Lane counter, ref. C-91, 1 Feb 2026.',
+    )
+    await press('I have read it out to Ines Talvik')
+    expect(device.added).toMatchObject([
+      {
+        kind: 'answer seen',
+        body: {
+          requestId: id('a2'),
+          reportIds: [id('c1')],
+          personId: technician.id,
+          how: 'read out over the telephone',
+        },
+      },
+    ])
+    expect(screen.queryByRole('region', { name: 'Answered, and not reached yet' })).toBeNull()
+  })
+})
+
+test('a quiet hour: what is worth verifying, and whom we ring, for those who keep the file', () => {
+  open(asked)
+  expect(screen.getByRole('table').textContent).toContain(low)
+  expect(screen.getByRole('region', { name: 'Whom we ring' }).textContent).toContain(
+    'No answer of theirs was judged by others yet.',
+  )
+})
+
+describe('laterWords(organisation)', () => {
+  const report = { id: '', by: '', at: '', waiting: false, body: {} as never }
+  const answers = (right: number, wrong: number, open: number) => ({
+    answers: (['right', 'wrong', 'not judged'] as const).flatMap((later, index) =>
+      Array.from({ length: [right, wrong, open][index]! }, () => ({ report, later })),
+    ),
+  })
+
+  test('says how little a few answers say, with Wilson’s interval', () => {
+    // Wilson, JASA 22 (1927): 2 of 3 at 95 % is 0.2077 to 0.9385, worked by hand from his formula with z = 1.959964.
+    expect(laterWords(answers(2, 1, 4))).toBe(
+      '2 of 3 answers were right later (95 % interval 21 to 94 %). Few answers: this says little. 4 not judged by others yet.',
+    )
+  })
+
+  test('says nothing of an organisation that nobody has judged', () => {
+    expect(laterWords(answers(0, 0, 0))).toBe('No answer of theirs was judged by others yet.')
+  })
+})
