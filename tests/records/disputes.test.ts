@@ -74,3 +74,29 @@ test('disputesIn puts the longest in dispute first, and takes make and break poi
     ['closes', '2026-01-06T09:00:00.000Z'],
   ])
 })
+
+test('disputesIn finds reports of one number that contradict each other in what belongs to it', () => {
+  const [plate, call] = disputedRecords.slice(-2)
+  const same = { ...call!, body: { ...call!.body, pascals: pascals.make, stage: 'high fire' } }
+  expect(disputes([...equipmentRecords, plate!, same])).toMatchObject([
+    { action: 'closes', since: '2026-01-06T09:00:00.000Z' },
+  ])
+  expect(
+    disputes([...equipmentRecords, plate!, { ...same, body: { ...same.body, stage: 'low fire' } }]),
+  ).toEqual([])
+})
+
+test('disputesIn lists a dispute once, however many furnaces it is about, and names the furnace it was made on', () => {
+  const bodies = disputedRecords.map((record) =>
+    record.kind === 'report'
+      ? { ...record, body: { ...record.body, elevationBand: { fromMetres: 0 }, furnaceId: ids.bareFurnace } }
+      : record.id === ids.bareFurnace
+        ? { ...record, body: { ...record.body, rangeId: ids.range, elevationMetres: 900 } }
+        : record,
+  )
+  expect(disputes(bodies)).toHaveLength(1)
+  const unstated = bodies.map((record) =>
+    record.kind === 'report' ? { ...record, body: { ...record.body, elevationBand: undefined } } : record,
+  )
+  expect(disputes(unstated)).toMatchObject([{ furnace: { id: ids.bareFurnace } }])
+})

@@ -32,15 +32,13 @@ export function disputesIn(file: TeamFile, now: string): Dispute[] {
   return counting(file.positions)
     .flatMap((position) => {
       const reports = reportsAt(file, position.id)
-      if (reports.length < 2) return []
+      if (reports.length < 2 || !differ(reports)) return []
       const ofRange = furnaces.filter(
         ({ body }) =>
-          !reports.every(coversAll) &&
-          body.rangeId !== undefined &&
-          file.keptId(body.rangeId) === file.keptId(position.body.rangeId),
+          body.rangeId !== undefined && file.keptId(body.rangeId) === file.keptId(position.body.rangeId),
       )
       const found = new Map<string, Dispute>()
-      for (const furnace of [undefined, ...ofRange]) {
+      for (const furnace of [undefined, ...distinct(ofRange, reports)]) {
         const rating = ratingAt(
           file,
           position,
@@ -51,7 +49,8 @@ export function disputesIn(file: TeamFile, now: string): Dispute[] {
           const standing = rating[action]
           if (!isDisputed(standing)) continue
           const sides = sidesOf(standing)
-          const key = `${action} ${sides.flat().toSorted().join(' ')}`
+          const values = [standing, ...standing.rivals.filter((rival) => rival.disputes)]
+          const key = [action, ...values.map(({ pascals }) => pascals).toSorted()].join(' ')
           const since = beginning(sides, new Map(reports.map(({ id, at }) => [id, at])))
           if (!found.has(key)) found.set(key, { position, action, standing, furnace, since })
         }
@@ -69,11 +68,47 @@ export function disputesIn(file: TeamFile, now: string): Dispute[] {
 
 const isDisputed = (standing: RatingStanding): standing is Disputed => standing.level === 'In dispute'
 
-/** A report with three ranges that have no ends says the same of every furnace. */
-const coversAll = ({ body: { revisionRange, serialRange, elevationBand } }: Entry<ReportBody>): boolean =>
-  [revisionRange, serialRange, elevationBand].every(
-    (range) => range !== undefined && Object.values(range).every((end) => end === undefined),
-  )
+/** Everything of a report that another can contradict. Reports that differ in none of it cannot be in dispute. */
+const contradictable = [
+  'pascals',
+  'limit',
+  'toleranceAbove',
+  'toleranceBelow',
+  'kind',
+  'between',
+  'tap',
+  'stage',
+  'sense',
+] as const
+const differ = (reports: readonly Entry<ReportBody>[]): boolean =>
+  (['closes', 'opens'] as const).some((action) => {
+    const said = reports.filter(({ body }) => body.action === action)
+    return said.some(({ body }) => contradictable.some((field) => body[field] !== said[0]?.body[field]))
+  })
+
+/** One furnace for each way in which the reports can cover one: by what any of them says of the furnaces it is for. */
+function distinct(
+  furnaces: readonly Entry<FurnaceBody>[],
+  reports: readonly Entry<ReportBody>[],
+): Entry<FurnaceBody>[] {
+  const has = (ends: object | undefined) => ends !== undefined && Object.keys(ends).length > 0
+  const byElevation = reports.some(({ body }) => has(body.elevationBand))
+  const byRevision = reports.some(({ body }) => has(body.revisionRange))
+  const bySerial = reports.some(({ body }) => has(body.serialRange))
+  const madeOn = new Set(reports.map(({ body }) => body.furnaceId))
+  const firstOf = new Map<string, Entry<FurnaceBody>>()
+  for (const furnace of furnaces) {
+    const { elevationMetres, revision, serial } = furnace.body
+    const way = JSON.stringify([
+      byElevation ? elevationMetres : undefined,
+      byRevision ? revision : undefined,
+      bySerial ? serial : undefined,
+      madeOn.has(furnace.id) ? furnace.id : undefined,
+    ])
+    if (!firstOf.has(way)) firstOf.set(way, furnace)
+  }
+  return [...firstOf.values()]
+}
 
 /** The reports of the value shown, then those of each value that stands against it. */
 const sidesOf = ({ reportIds, rivals }: Disputed): string[][] => [
