@@ -53,24 +53,26 @@ export function causeOf(team: TeamFile, view: CaseView, now: string): NamedCause
   return namedBy(ending, stayedQuiet(team, view.file, ending, now) ? 'durable' : 'confirmed')
 }
 
-/** Every case with the history of what was said, so that the helper can be replayed against it. */
+/** A case with the history of what was said, so that the helper can be replayed against it; undefined as caseViewOf. */
+export function replayCaseOf(team: TeamFile, id: string): ReplayCase | undefined {
+  const view = caseViewOf(team, id)
+  return (
+    view && {
+      id: view.file.entry.id,
+      openedAt: Date.parse(view.file.entry.at),
+      context: contextOf(team, view.file),
+      findings: [...measuredByVisit(view), ...tapped(view.file)],
+      causes: namingsIn(view.file).map((naming) => ({
+        says: naming.ending === 'disagreement' ? 'withdrawn' : namedThatDay(team, view, naming.ending),
+        ...times(naming.at),
+      })),
+    }
+  )
+}
+
+/** Every case that counts, so that the helper can be replayed against all of them. */
 export const replayCases = (team: TeamFile): ReplayCase[] =>
-  counting(team.cases).flatMap(({ id, at }) => {
-    const view = caseViewOf(team, id)
-    if (view === undefined) return []
-    return [
-      {
-        id,
-        openedAt: Date.parse(at),
-        context: contextOf(team, view.file),
-        findings: [...measuredByVisit(view), ...tapped(view.file)],
-        causes: namingsIn(view.file).map((naming) => ({
-          says: naming.ending === 'disagreement' ? 'withdrawn' : namedThatDay(team, view, naming.ending),
-          ...times(naming.at),
-        })),
-      },
-    ]
-  })
+  counting(team.cases).flatMap(({ id }) => replayCaseOf(team, id) ?? [])
 
 /** Nothing is durable on the day of the ending. It makes no difference to a forecast: both count alike. */
 const namedThatDay = (team: TeamFile, view: CaseView, ending: Parameters<typeof namedBy>[0]): NamedCause =>
