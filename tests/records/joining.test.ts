@@ -7,10 +7,12 @@ const low = sampleRecords.find(({ id }) => id === ids.low)!
 
 describe('joining two positions', () => {
   const twin = '01920000-0000-7000-8000-0000000000f0'
+  /** A range that was joined to the one of the position that is kept. */
+  const joinedRange = '01920000-0000-7000-8000-0000000000f1'
   const lookup = (twinBody: Record<string, unknown>): Lookup =>
     Object.assign((id: string) => (id === twin ? { kind: 'position', body: twinBody } : low), {
       endedAt: () => undefined,
-      keptId: (id: string) => id,
+      keptId: (id: string) => (id === joinedRange ? ids.range : id),
     })
   const saying = { id: 'person-1', role: 'technician', saidAt: '2026-01-30T08:00:00.000Z' } as const
   const joined = (difference: Record<string, unknown>) =>
@@ -22,6 +24,10 @@ describe('joining two positions', () => {
 
   test('those that agree in all that a rating needs are joined, whatever they are called', () => {
     expect(joined({ name: 'LOW', note: 'By the drain.' })).toBeUndefined()
+  })
+
+  test('those of two ranges that were joined themselves are joined', () => {
+    expect(joined({ rangeId: joinedRange })).toBeUndefined()
   })
 
   test.each([

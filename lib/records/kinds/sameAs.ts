@@ -1,6 +1,7 @@
 import { z } from 'zod'
-import { defineKind, type Refusal, roles } from '../envelope'
+import { defineKind, type Lookup, type Refusal, roles } from '../envelope'
 import { line, recordId } from '../fields'
+import { isSame } from '../ofCase'
 
 const joinable = ['maker', 'equipment range', 'position', 'part', 'furnace', 'gauge']
 
@@ -46,13 +47,19 @@ export const sameAs = defineKind<SameAsBody>({
         sentence: 'One of these parts is a factory part and the other is not. They cannot be the same part.',
       }
     }
-    return kept?.kind === 'position' ? whyApart(kept.body, duplicate?.body ?? {}) : undefined
+    return kept?.kind === 'position' ? whyApart(kept.body, duplicate?.body ?? {}, lookup) : undefined
   },
   mayWithhold: [],
 })
 
-function whyApart(kept: Record<string, unknown>, duplicate: Record<string, unknown>): Refusal | undefined {
-  const apart = Object.keys(ratingNeeds).filter((key) => kept[key] !== duplicate[key])
+function whyApart(
+  kept: Record<string, unknown>,
+  duplicate: Record<string, unknown>,
+  lookup: Lookup,
+): Refusal | undefined {
+  const apart = Object.keys(ratingNeeds).filter((key) =>
+    key === 'rangeId' ? !isSame(kept[key], String(duplicate[key]), lookup) : kept[key] !== duplicate[key],
+  )
   if (apart.length === 0) return undefined
   const named = apart.map((key) =>
     key === 'rangeId' ? ratingNeeds[key] : `${ratingNeeds[key]} (${kept[key]}, ${duplicate[key]})`,
