@@ -28,6 +28,11 @@ const names: Readonly<Record<string, string>> = {
   'danger answer': 'What was done about a danger',
   'fitted part': 'Part number read off the switch',
   'switch check': 'Check of a switch',
+  'asks too': 'Asked too',
+  promise: 'Promise to ring',
+  organisation: 'Whom the team rings',
+  'call attempt': 'Call',
+  'answer seen': 'Answer reached',
 }
 
 /** A kind's name; one without an entry is called what the log calls it. */

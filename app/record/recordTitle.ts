@@ -16,6 +16,7 @@ const named: Readonly<Record<string, readonly string[]>> = {
   part: ['partNumber'],
   furnace: ['siteLabel', 'model'],
   gauge: ['name'],
+  organisation: ['name'],
 }
 
 /** What tells one record of a kind from another, in a few words; never a number. */
@@ -31,6 +32,9 @@ const told: Readonly<Record<string, (body: Body) => string | undefined>> = {
   ending: ({ how }) => text(how),
   'shut-down notice': ({ on }) => (typeof on === 'string' ? sayDate(on) : undefined),
   'fitted part': ({ printed }) => text(printed),
+  'asks too': ({ model, printed }) => text(model) ?? text(printed),
+  'call attempt': ({ outcome }) => text(outcome),
+  'answer seen': ({ how }) => text(how),
 }
 
 const ownName = (kind: string, body: Body): string | undefined =>

@@ -66,7 +66,12 @@ const everywhere: Fields = {
   gaugeId: field('Gauge', shown.record),
   caseId: field('Case', shown.record),
   visitId: field('Visit', shown.record),
-  requestId: field('Answers the request', shown.record),
+  requestId: field('Rating request', shown.record),
+  requestIds: field('Rating requests', shown.record),
+  organisationId: field('Whom was rung', shown.record),
+  reportIds: field('Reports', shown.record),
+  needs: field('Why it matters now'),
+  measured: field('Measured', shown.printed),
   noticeId: field('Shut-down notice', shown.record),
   readingId: field('Reading', shown.record),
   on: field('Day', shown.day),
@@ -152,6 +157,7 @@ const ofKind: Readonly<Record<string, Fields>> = {
     serialRange: field('Serials that it holds for', shown.serials),
     elevationBand: field('Elevations that it holds for', shown.elevations),
     furnaceId: field('Made on the furnace', shown.record),
+    requestId: field('Answers the request', shown.record),
   },
   settlement: {
     ...value,
@@ -167,8 +173,6 @@ const ofKind: Readonly<Record<string, Fields>> = {
   'rating request': {
     positionName: field('Which switch', shown.printed),
     printed: field('Printed on the switch', shown.printed),
-    measured: field('Measured', shown.printed),
-    needs: field('Why it matters now'),
   },
   'found fitted': {
     partId: field('Part', shown.record),
@@ -269,6 +273,26 @@ const ofKind: Readonly<Record<string, Fields>> = {
   'danger answer': {
     dangers: field('Dangers', shown.oneOf(dangerSentence)),
     done: field('What was done'),
+  },
+  'asks too': { printed: field('Printed on the switch', shown.printed) },
+  promise: { minutes: field('Holds for', shown.figure('min')) },
+  organisation: {
+    name: field('Name'),
+    source: field('What it is', source),
+    makerIds: field('Answers for', shown.record),
+    number: field('Number', shown.printed),
+  },
+  'call attempt': {
+    number: field('Number that was dialled', shown.printed),
+    outcome: field('What became of it'),
+    ringBackAt: field('Ring again at', shown.moment),
+    person: field('Who spoke'),
+    reference: field('Their reference', shown.printed),
+    offered: field('Offered', shown.printed),
+  },
+  'answer seen': {
+    personId: field('Whom it reached', shown.person),
+    how: field('How'),
   },
   'switch check': {
     what: field('What was checked'),
