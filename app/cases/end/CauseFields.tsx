@@ -29,12 +29,16 @@ const asked: Readonly<Record<Which, { legend: string; where: string; none: strin
   },
 }
 
-const all: readonly Candidate[] = causes.map(({ id, name, group, mechanism }) => ({
-  id,
-  words: name,
-  hint: `${capitalised(group)}. ${mechanism}`,
-  texts: [name, group],
-}))
+/** The causes of one group, or all of them, which are then told apart by their groups as well. */
+const candidatesIn = (within: EndForm['mainGroup']): Candidate[] =>
+  causes
+    .filter(({ group }) => within === '' || group === within)
+    .map(({ id, name, group, mechanism }) => ({
+      id,
+      words: name,
+      hint: within === '' ? `${capitalised(group)}. ${mechanism}` : mechanism,
+      texts: [name, group],
+    }))
 
 /** Picks a cause of the catalogue, by its group or by any part of its name, or says that it is not on the list. */
 export function CauseFields({ which, form, change, error }: Props) {
@@ -46,10 +50,7 @@ export function CauseFields({ which, form, change, error }: Props) {
       ...(part.typed === undefined ? {} : { [`${which}Typed`]: part.typed }),
       ...(part.cause === undefined ? {} : { [`${which}Cause`]: part.cause }),
     })
-  const candidates = useMemo(
-    () => (group === '' ? all : all.filter(({ id }) => causeById(id)?.group === group)),
-    [group],
-  )
+  const candidates = useMemo(() => candidatesIn(group), [group])
   const { legend, where, none } = asked[which]
 
   function chooseGroup(next: EndForm['mainGroup']) {

@@ -24,11 +24,11 @@ export function Ended({ view, visit, facts }: Props) {
       <Stack>
         <div role="alert">
           <p>
-            <b>{endings.length} endings of this visit stand, and both count until it is settled.</b>
+            <b>{endings.length} endings of this visit stand, and they have to be settled.</b>
           </p>
           <p>
-            Until then the visit counts as nothing in any figure. Talk to each other, and withdraw all but
-            one, with the reason. The withdrawn one stays readable.
+            Until then it counts in no figure. Talk to each other, and withdraw all but one, with the reason.
+            What is withdrawn stays readable.
           </p>
         </div>
         <SideBySide>

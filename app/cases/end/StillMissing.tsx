@@ -3,6 +3,7 @@ import type { CaseFile } from '@/lib/records/view/case/caseFile'
 import type { EndingNeed } from '@/lib/records/view/case/endingNeeds'
 import { leadingBack } from '../../equipment/form/returnTo'
 import { repairHref } from '../../furnace/repairForm'
+import styles from './end.module.css'
 
 type Props = { title: ReactNode; needs: readonly EndingNeed[]; ofCase: CaseFile; visitId: string }
 
@@ -12,7 +13,7 @@ export function StillMissing({ title, needs, ofCase, visitId }: Props) {
   return (
     <section aria-labelledby="still-missing">
       <h2 id="still-missing">{title}</h2>
-      <ul>
+      <ul className={styles.needs}>
         {needs.map((need) => (
           <li key={need.sentence}>
             <a href={placeOf(need, ofCase, visitId)}>{need.sentence}</a>

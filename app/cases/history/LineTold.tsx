@@ -3,7 +3,7 @@ import type { Entry } from '@/lib/records/fold/entry'
 import { classNames } from '../../ui/classNames'
 import { sayDate } from '../../ui/words/sayDate'
 import styles from './history.module.css'
-import { momentWords, onTheClock } from './momentWords'
+import { dayWords, isAfter, isBefore, momentWords, onTheClock } from './momentWords'
 
 type Props = {
   entry: Entry<unknown>
@@ -19,7 +19,7 @@ type Props = {
  */
 export function LineTold({ entry, on, who, children }: Props) {
   const { id, at, by, withdrawn } = entry
-  const { day, time, zone } = onTheClock(at)
+  const { time, zone } = onTheClock(at)
   return (
     <li className={styles.line}>
       <p className={styles.said}>
@@ -31,9 +31,9 @@ export function LineTold({ entry, on, who, children }: Props) {
         {who(by)}
       </p>
       <div className={classNames(styles.what, withdrawn !== undefined && styles.struck)}>{children}</div>
-      {on !== undefined && on !== day && (
+      {on !== undefined && (isBefore(on, at) || isAfter(on, at)) && (
         <p className={styles.aside}>
-          It is said of {sayDate(on)}, and was recorded {sayDate(day)}.
+          It is said of {sayDate(on)}, and was recorded {dayWords(at)}.
         </p>
       )}
       {entry.waiting && <p className={styles.aside}>On this device only until it is sent.</p>}

@@ -1,19 +1,17 @@
 import { readingSituations } from '@/lib/catalogue/fromReadings/situations'
-import { sources } from '@/lib/catalogue/sources'
 import { betweenWords, senseWords, stageWords, tapWords } from '@/lib/catalogue/switchKinds'
 import { formatPressure, type PressureUnit } from '@/lib/core/pressure'
 import { verdictWords } from '@/lib/core/reading'
 import type { TeamFile } from '@/lib/records/fold/teamFile'
 import type { ReadingBody } from '@/lib/records/kinds/reading'
 import type { JudgedReading } from '@/lib/records/view/case/judgedReading'
-import { calibrationWords } from '../../gauges/gaugeWords'
-import { sourceLine } from '../../setpoint/sourceLines'
 import { WaterColumn } from '../../ui/waterColumn/WaterColumn'
 import { AsPrinted } from '../../ui/words/AsPrinted'
-import { actionWords } from '../../ui/words/actionWords'
-import { otherUnit, toleranceWords } from '../../ui/words/pressureWords'
+import { otherUnit } from '../../ui/words/pressureWords'
 import { sayDate } from '../../ui/words/sayDate'
+import { capitalised } from '../work/capitalised'
 import styles from './history.module.css'
+import { LimitsThen } from './LimitsThen'
 import { onTheClock } from './momentWords'
 import { readingColumn } from './readingColumn'
 
@@ -52,15 +50,15 @@ export function ReadingTold({ judged, file, names, unit }: Props) {
           <AsPrinted text={body.asTyped} />. {howTaken(body)}
         </p>
         {!comparison.ok && <p>{comparison.problem.message}</p>}
-        <Limits body={body} file={file} names={names} unit={unit} />
+        <LimitsThen body={body} file={file} names={names} unit={unit} />
         <p>
           {gauge === undefined ? (
             'The gauge is not on record: how far off it may have been is not known, so nothing is drawn.'
           ) : (
             <>
               Gauge <a href={`/record?id=${gauge.id}`}>{gauge.body.name}</a>,{' '}
-              {body.zeroed ? 'zeroed' : 'not zeroed'}. That day:{' '}
-              {calibrationWords(gauge.body.calibrationDue, onTheClock(at).day)}
+              {body.zeroed ? 'zeroed' : 'not zeroed'},{' '}
+              {calibrationThen(gauge.body.calibrationDue, onTheClock(at).day)}.
             </>
           )}
         </p>
@@ -85,35 +83,11 @@ function howTaken(body: ReadingBody): string {
     ...(secondsWatched === undefined ? [] : [`watched for ${secondsWatched} s`]),
     ...(body.situation === 'as found' ? [] : [readingSituations[body.situation].words.toLowerCase()]),
   ]
-  return `${words.join(', ')}.`
+  return `${capitalised(words.join(', '))}.`
 }
 
-type LimitProps = { body: ReadingBody } & Pick<Props, 'file' | 'names' | 'unit'>
-
-/** The limits that were written down with it, each with its level and its sources of that day. */
-function Limits({ body, file, names, unit }: LimitProps) {
-  const { against = [] } = body
-  if (against.length === 0) return <p>No rating was on file for it that day.</p>
-  return against.map((limit) => {
-    const reports = limit.reportIds.flatMap((id) => {
-      const report = file.reports.get(id)
-      return report === undefined ? [] : [sourceLine(report, names)]
-    })
-    return (
-      <p key={limit.action}>
-        That day it {actionWords[limit.action].verb} {limit.action === 'not stated' ? '' : 'at '}
-        {[formatPressure(limit.pascals, unit), toleranceWords(limit, unit)].filter(Boolean).join(' ')},{' '}
-        <b>{limit.level}</b>:{' '}
-        {reports.length === 0
-          ? limit.sources.map((source) => sources[source].words).join('; ')
-          : reports.map((line, place) => (
-              <span key={line.key}>
-                {place > 0 && '; '}
-                <a href={line.href}>{line.words}</a>, {sayDate(line.date)}
-              </span>
-            ))}
-        .
-      </p>
-    )
-  })
+/** How the gauge stood with its calibration on the day of the reading, year-month-day. */
+function calibrationThen(due: string | undefined, day: string): string {
+  if (due === undefined) return 'no calibration date on file'
+  return day <= due ? `calibrated until ${sayDate(due)}` : `its calibration had run out on ${sayDate(due)}`
 }

@@ -4,9 +4,10 @@ import type { CaseFile } from '@/lib/records/view/case/caseFile'
 import { heightWords } from '../../furnace/heightWords'
 import type { Fact } from '../../ui/paper/Facts'
 import { AsPrinted } from '../../ui/words/AsPrinted'
+import { sayDate } from '../../ui/words/sayDate'
 import { wayWords } from '../end/endingWords'
 import { causeName } from '../work/causeName'
-import { onTheClock } from './momentWords'
+import { isBefore } from './momentWords'
 import type { Told } from './told'
 
 type Facts = {
@@ -42,7 +43,7 @@ export function auditFacts({ told, file, ofCase, names }: Facts): Fact[] {
   const notices = of('shut-down notice').map(({ entry }) => entry)
   const late = counting.filter(({ entry }) => {
     const on = 'on' in entry.body ? entry.body.on : undefined
-    return on !== undefined && on < onTheClock(entry.at).day
+    return on !== undefined && isBefore(on, entry.at)
   })
   const withdrawn = told.length - counting.length
   return [
@@ -62,7 +63,7 @@ export function auditFacts({ told, file, ofCase, names }: Facts): Fact[] {
             .map((gauge) =>
               gauge === undefined
                 ? 'a gauge that is not on this device'
-                : `${gauge.body.name}, calibration due ${gauge.body.calibrationDue ?? none}`,
+                : `${gauge.body.name}, calibration due ${gauge.body.calibrationDue === undefined ? none : sayDate(gauge.body.calibrationDue)}`,
             )
             .join('; '),
     ),

@@ -47,6 +47,20 @@ export function momentWords(moment: string, minutesAhead?: number): string {
 export const dayWords = (moment: string, minutesAhead?: number): string =>
   sayDate(onTheClock(moment, minutesAhead).day)
 
+/** The zones that are farthest behind and ahead of the universal clock, in minutes (ISO 8601 offsets in civil use). */
+const farthest = { behind: -12 * 60, ahead: 14 * 60 }
+
+/**
+ * Whether a day that somebody wrote down is over in every zone at a moment: what is said of it was recorded later,
+ * wherever the two people are.
+ * @param day year-month-day
+ */
+export const isBefore = (day: string, moment: string): boolean =>
+  day < onTheClock(moment, farthest.behind).day
+
+/** Whether it has begun in no zone yet. */
+export const isAfter = (day: string, moment: string): boolean => day > onTheClock(moment, farthest.ahead).day
+
 /**
  * A date and time as a field of a form holds it, with the offset of this device, so that it is the same moment
  * everywhere; undefined for an empty or unreadable one.
@@ -59,8 +73,11 @@ export function withOffset(local: string, minutesAhead = zoneHere(local)): strin
   return `${local}:00${minutesAhead < 0 ? '-' : '+'}${two(minutes / 60)}:${two(minutes % 60)}`
 }
 
-/** The other way round: what a form's field shows of a moment that was written with its offset. */
-export const withoutOffset = (moment: string): string => {
-  const { day, time } = onTheClock(moment)
+/**
+ * The other way round: a moment as a field of a form shows it, by the clock of this device whatever offset it was
+ * written with, so that saving it again leaves it the same moment.
+ */
+export function withoutOffset(moment: string): string {
+  const { day, time } = onTheClock(new Date(moment).toISOString())
   return `${day}T${time}`
 }

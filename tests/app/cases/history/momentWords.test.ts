@@ -1,6 +1,8 @@
 import { expect, test } from 'vitest'
 import {
   dayWords,
+  isAfter,
+  isBefore,
   momentWords,
   onTheClock,
   withOffset,
@@ -53,9 +55,30 @@ test('withOffset makes of a form’s date and time the same moment everywhere', 
   expect(Date.parse(withOffset('2026-01-12T09:40')!)).toBe(new Date('2026-01-12T09:40').getTime())
 })
 
-test('what is no date and time is none, and what was written comes back to the form as it was', () => {
+test('what is no date and time is none', () => {
   expect(withOffset('')).toBeUndefined()
   expect(withOffset('2026-01-12')).toBeUndefined()
   expect(withOffset('2026-13-40T09:40')).toBeUndefined()
-  expect(withoutOffset('2026-01-12T09:40:00-07:00')).toBe('2026-01-12T09:40')
+})
+
+test('withoutOffset shows a moment by the clock of this device, and saving it again leaves it the same moment', () => {
+  for (const moment of ['2026-01-12T09:40:00-07:00', '2026-07-01T23:50:00+05:30', '2026-01-12T16:45:00.000Z'])
+    expect(Date.parse(withOffset(withoutOffset(moment))!)).toBe(Date.parse(moment))
+})
+
+test('a day is before a moment only once it is over everywhere, and after it only while it has begun nowhere', () => {
+  // At noon of the universal clock it is midnight, 12 hours behind, and 02:00 of the next day, 14 hours ahead.
+  const noon = '2026-01-12T12:00:00.000Z'
+  expect(['2026-01-11', '2026-01-12', '2026-01-13', '2026-01-14'].map((day) => isBefore(day, noon))).toEqual([
+    true,
+    false,
+    false,
+    false,
+  ])
+  expect(['2026-01-11', '2026-01-12', '2026-01-13', '2026-01-14'].map((day) => isAfter(day, noon))).toEqual([
+    false,
+    false,
+    false,
+    true,
+  ])
 })
