@@ -7,7 +7,7 @@ import type { SameAsBody } from '../kinds/sameAs'
  */
 export function keptIds(joins: readonly Pick<SameAsBody, 'kept' | 'duplicate'>[]): (id: string) => string {
   const keptBy = new Map(joins.map(({ kept, duplicate }) => [duplicate, kept]))
-  return (id) => followKept(keptBy, id)
+  return (id) => (keptBy.has(id) ? followKept(keptBy, id) : id)
 }
 
 /** Follows "same as" to its end. Two people can join two records crosswise; then the smaller id is kept. */

@@ -1,8 +1,9 @@
 import { type DangerCode, dangerOfFitted } from '@/lib/core/guard'
 import type { Entry } from '../fold/entry'
-import { counting, type TeamFile } from '../fold/teamFile'
+import type { TeamFile } from '../fold/teamFile'
 import type { FoundFittedBody } from '../kinds/foundFitted'
 import type { AnyRepairBody } from '../kinds/repair'
+import { ofFurnace } from './ofFurnace'
 
 const dangerOfWhat: Readonly<Record<FoundFittedBody['what'], DangerCode | undefined>> = {
   'adjustable or general-purpose switch': 'general-purpose-switch-fitted',
@@ -40,9 +41,8 @@ export function putRightBy(
     const part = file.parts.get(file.keptId(partId))?.body
     return part?.class === 'factory' && part.positionIds.some((id) => file.keptId(id) === position)
   }
-  return counting(file.repairs).find(
+  return ofFurnace(file, file.repairs, furnaceId).find(
     ({ body: repair, at: recordedAt }) =>
-      file.keptId(repair.furnaceId) === file.keptId(furnaceId) &&
       repair.positionId !== undefined &&
       file.keptId(repair.positionId) === position &&
       isRightPart(repair.fittedPart) &&
@@ -52,10 +52,5 @@ export function putRightBy(
 
 /** Switches found in a furnace although they should not be, and not yet put right, oldest first. */
 export function unsuitableIn(file: TeamFile, furnaceId: string): Entry<FoundFittedBody>[] {
-  return counting(file.foundFitted)
-    .filter(
-      ({ body }) => body.furnaceId !== undefined && file.keptId(body.furnaceId) === file.keptId(furnaceId),
-    )
-    .filter((found) => putRightBy(file, found) === undefined)
-    .sort((a, b) => (a.at < b.at ? -1 : 1))
+  return ofFurnace(file, file.foundFitted, furnaceId).filter((found) => putRightBy(file, found) === undefined)
 }

@@ -12,6 +12,7 @@ import type { ReadingBody } from '@/lib/records/kinds/reading'
 import type { AnyRepairBody } from '@/lib/records/kinds/repair'
 import type { SwitchCheckBody } from '@/lib/records/kinds/switchCheck'
 import type { VisitBody } from '@/lib/records/kinds/visit'
+import { ofFurnace, oldestFirst } from '../ofFurnace'
 import { unsuitableIn } from '../unsuitable'
 import { type Notice, noticesOf } from './notices'
 
@@ -89,12 +90,9 @@ function grouped<Body>(
     if (group === undefined) groups.set(key, [entry])
     else group.push(entry)
   }
-  for (const group of groups.values()) group.sort(bySaidAt)
+  for (const group of groups.values()) group.sort(oldestFirst)
   return groups
 }
-
-const bySaidAt = (a: Entry<unknown>, b: Entry<unknown>): number =>
-  a.at < b.at ? -1 : a.at > b.at ? 1 : a.id < b.id ? -1 : 1
 
 /** Gathers a case; undefined when it, or its furnace, is not on this device. A withdrawn case stays readable. */
 export function caseFileOf(file: TeamFile, caseId: string): CaseFile | undefined {
@@ -113,15 +111,13 @@ export function caseFileOf(file: TeamFile, caseId: string): CaseFile | undefined
     repairs: of(index.repairs),
     switchChecks: of(index.switchChecks),
     dangerAnswers: of(index.dangerAnswers),
-    fittedParts: counting(file.fittedParts)
-      .filter(({ body }) => file.keptId(body.furnaceId) === furnace.id)
-      .sort(bySaidAt),
+    fittedParts: [...ofFurnace(file, file.fittedParts, furnace.id)],
     unsuitable: unsuitableIn(file, furnace.id),
     notices: noticesOf(file, furnace.id),
     earlier: (index.cases.get(furnace.id) ?? [])
       .filter(
         (other) =>
-          other.id !== entry.id && bySaidAt(other, entry) < 0 && other.body.circuit === entry.body.circuit,
+          other.id !== entry.id && oldestFirst(other, entry) < 0 && other.body.circuit === entry.body.circuit,
       )
       .reverse(),
   }

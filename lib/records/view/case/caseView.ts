@@ -13,6 +13,8 @@ import { observedIn } from './observed'
 export type CaseView = {
   file: CaseFile
   judged: JudgedReading[]
+  /** The same readings, held against the limits that were written down with them: by these an ending is judged. */
+  judgedThatDay: JudgedReading[]
   /** Worked out when it is asked for: a list of cases needs only how they stand. */
   readonly observed: Observations
   dangers: CaseDangers
@@ -29,16 +31,17 @@ export type CaseView = {
 export function caseViewOf(file: TeamFile, caseId: string, now?: string): CaseView | undefined {
   const ofCase = caseFileOf(file, caseId)
   if (ofCase === undefined) return undefined
-  const thatDay = judgedThen(file, ofCase)
-  const judged = now === undefined ? thatDay : judgedNow(file, ofCase, now)
+  const judgedThatDay = judgedThen(file, ofCase)
+  const judged = now === undefined ? judgedThatDay : judgedNow(file, ofCase, now)
   const dangers = dangersOf(file, ofCase, judged)
   const ending = ofCase.visits.at(-1)?.endings.at(-1)
   const missing =
-    ending === undefined ? [] : endingNeeds(ending.body, endingFactsOf(file, ofCase, ending, thatDay))
+    ending === undefined ? [] : endingNeeds(ending.body, endingFactsOf(file, ofCase, ending, judgedThatDay))
   let observed: Observations | undefined
   return {
     file: ofCase,
     judged,
+    judgedThatDay,
     get observed() {
       observed ??= observedIn(ofCase.findings, judged)
       return observed

@@ -1,7 +1,8 @@
 import type { ReadingSituation } from '@/lib/catalogue/fromReadings/situations'
 import type { Expected, Reading } from '@/lib/core/reading'
-import { counting, type TeamFile } from '@/lib/records/fold/teamFile'
+import type { TeamFile } from '@/lib/records/fold/teamFile'
 import type { ReadingBody } from '@/lib/records/kinds/reading'
+import { ofFurnace } from '../ofFurnace'
 
 /** What has to be the same for a baseline to say what to expect of a reading. */
 type Likeness = Pick<Reading, 'phase' | 'stage' | 'between' | 'tap' | 'sense'> & {
@@ -31,10 +32,8 @@ export function expectedAt(
   like: Likeness,
   until?: string,
 ): Extract<Expected, { kind: 'baselines' }> | undefined {
-  const pascals = counting(file.baselines)
-    .filter(
-      ({ body, at }) => file.keptId(body.furnaceId) === file.keptId(furnaceId) && !(until && at > until),
-    )
+  const pascals = ofFurnace(file, file.baselines, furnaceId)
+    .filter(({ at }) => until === undefined || at <= until)
     .map(({ body }) => file.readings.get(body.readingId))
     .filter((reading) => reading !== undefined && reading.withdrawn === undefined)
     .map((reading) => reading!.body)

@@ -37,9 +37,13 @@ export function namedBy(ending: Entry<EndingBody>, status: CauseStatus): NamedCa
 }
 
 /** Whether the visit ended as repaired and proven, with all that this asks for. */
-export const isProven = (team: TeamFile, { file, judged }: CaseView, ending: Entry<EndingBody>): boolean =>
+export const isProven = (
+  team: TeamFile,
+  { file, judgedThatDay }: CaseView,
+  ending: Entry<EndingBody>,
+): boolean =>
   ending.body.how === 'repaired and proven' &&
-  endingNeeds(ending.body, endingFactsOf(team, file, ending, judged)).length === 0
+  endingNeeds(ending.body, endingFactsOf(team, file, ending, judgedThatDay)).length === 0
 
 /**
  * Whether the furnace stayed quiet after an ending, for `quietDays` of heating season, until the next visit of this

@@ -2,6 +2,7 @@ import type { Entry } from '@/lib/records/fold/entry'
 import { counting, type TeamFile } from '@/lib/records/fold/teamFile'
 import type { LiftingBody } from '@/lib/records/kinds/lifting'
 import type { ShutDownNoticeBody } from '@/lib/records/kinds/shutDownNotice'
+import { ofFurnace } from '../ofFurnace'
 import { unless } from './unless'
 
 /** A shut-down notice with what lifted it, if anything did. */
@@ -9,11 +10,10 @@ export type Notice = { entry: Entry<ShutDownNoticeBody>; lifting: Entry<LiftingB
 
 /** Every notice of a furnace that was not withdrawn, oldest first. */
 export function noticesOf(file: TeamFile, furnaceId: string): Notice[] {
+  const notices = ofFurnace(file, file.shutDownNotices, furnaceId)
+  if (notices.length === 0) return []
   const liftings = counting(file.liftings)
-  return counting(file.shutDownNotices)
-    .filter(({ body }) => file.keptId(body.furnaceId) === file.keptId(furnaceId))
-    .map((entry) => ({ entry, lifting: liftings.find(({ body }) => body.noticeId === entry.id) }))
-    .sort((a, b) => (a.entry.at < b.entry.at ? -1 : 1))
+  return notices.map((entry) => ({ entry, lifting: liftings.find(({ body }) => body.noticeId === entry.id) }))
 }
 
 /** The notice for which a furnace is left off now: the oldest that nothing has lifted. */

@@ -4,6 +4,7 @@ import type { Entry } from '@/lib/records/fold/entry'
 import { counting, type TeamFile } from '@/lib/records/fold/teamFile'
 import type { PartBody } from '@/lib/records/kinds/part'
 import type { AnyRepairBody } from '@/lib/records/kinds/repair'
+import { ofFurnace } from '../ofFurnace'
 import type { PartLink } from '../partChain'
 import type { Setpoint } from '../setpoint'
 import type { CaseFile } from './caseFile'
@@ -14,15 +15,12 @@ export const replacementsAt = (
   furnaceId: string,
   positionId: string,
 ): Entry<AnyRepairBody>[] =>
-  counting(team.repairs)
-    .filter(
-      ({ body }) =>
-        body.fittedPart !== undefined &&
-        body.positionId !== undefined &&
-        team.keptId(body.furnaceId) === team.keptId(furnaceId) &&
-        team.keptId(body.positionId) === team.keptId(positionId),
-    )
-    .sort((a, b) => (a.at < b.at ? -1 : 1))
+  ofFurnace(team, team.repairs, furnaceId).filter(
+    ({ body }) =>
+      body.fittedPart !== undefined &&
+      body.positionId !== undefined &&
+      team.keptId(body.positionId) === team.keptId(positionId),
+  )
 
 /** The part numbers that bear on replacing the switch of one position, as the guard takes them. */
 export function switchPartsOf(team: TeamFile, { furnace, fittedParts }: CaseFile, setpoint: Setpoint) {

@@ -7,10 +7,12 @@ import {
   aCase,
   at,
   aVisit,
+  base,
   ending,
   finding,
   hot,
   ids,
+  inches,
   ofVisit,
   opened,
   proven,
@@ -95,6 +97,27 @@ describe('causeOf: what a case is taken to have been', () => {
     )
     expect(cause(now, proven, lacking, next, declined)?.status).toBe('presumed')
   })
+})
+
+test('a rating that falls into dispute later undoes no proof, whichever way the case is looked at', () => {
+  const told = base.find(({ id }) => id === ids.lowOpensSaid)!
+  const other = said(
+    'report',
+    {
+      ...told.body,
+      pascals: inches(0.85),
+      asWritten: 'opens at .85',
+      source: 'data plate',
+      origin: 'plate',
+      proof: { kind: 'document', name: 'Data plate', page: '1' },
+    },
+    { at: at(15) },
+  )
+  const file = team(proven, ending(), other)
+  const view = viewOf(file, now)
+  expect(view.judged.some(({ comparison }) => !comparison.ok)).toBe(true)
+  expect(causeOf(file, view, soon)).toEqual({ main: 'trap-plugged', status: 'confirmed' })
+  expect([view.standing, view.missing]).toEqual(['repaired and proven', []])
 })
 
 describe('a cause is durable once the furnace has stayed quiet for 30 days of heating season', () => {
