@@ -50,8 +50,8 @@ export type Device = {
   close(): void
 }
 
-/** How many records go in one request. */
-const batchSize = 200
+/** What goes in one request: far below what the server takes, so that a weak signal gets it through. */
+const batchLimits = { records: 200, bytes: 1_000_000 }
 
 /** While a long file arrives page by page, the screens are shown what is there this often, in milliseconds. */
 const showEveryMs = 2000
@@ -111,7 +111,7 @@ export async function openDevice({ me, deviceId, now }: DeviceOptions): Promise<
 
   async function send(): Promise<Called<unknown>> {
     for (;;) {
-      const items = nextBatch(outbox, batchSize)
+      const items = nextBatch(outbox, batchLimits)
       if (items.length === 0) return { ok: true, value: undefined }
       const called = await sendBatch(
         items.map((item) => item.record),

@@ -39,9 +39,20 @@ export function settleOutbox(items: readonly OutboxItem[], answers: readonly Ans
 }
 
 /** The next records to send, in order; refused ones wait for their person. */
-export function nextBatch(items: readonly OutboxItem[], size: number): OutboxItem[] {
-  return items
-    .filter((item) => item.refusal === undefined)
-    .sort((a, b) => a.order - b.order)
-    .slice(0, size)
+export function nextBatch(items: readonly OutboxItem[], most: BatchLimits): OutboxItem[] {
+  const batch: OutboxItem[] = []
+  let bytes = 0
+  const inOrder = items.filter((item) => item.refusal === undefined).sort((a, b) => a.order - b.order)
+  for (const item of inOrder) {
+    bytes += byteLength(item.record)
+    // A single record is sent however long it is: the server has the last word on it.
+    if (batch.length === most.records || (batch.length > 0 && bytes > most.bytes)) break
+    batch.push(item)
+  }
+  return batch
 }
+
+/** How much goes in one request: the server refuses a body that is too long as a whole. */
+export type BatchLimits = { records: number; bytes: number }
+
+const byteLength = (record: RecordEnvelope): number => new TextEncoder().encode(JSON.stringify(record)).length

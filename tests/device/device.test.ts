@@ -324,7 +324,7 @@ describe('drafts', () => {
   })
 })
 
-describe('settleOutbox(items, answers), nextBatch(items, size)', () => {
+describe('settleOutbox(items, answers), nextBatch(items, most)', () => {
   const item = (id: string, order: number): OutboxItem => ({
     order,
     record: {
@@ -350,9 +350,24 @@ describe('settleOutbox(items, answers), nextBatch(items, size)', () => {
     expect(sent.refused).toEqual([])
   })
 
+  test('a batch of long notes stops before the server would refuse it, and one long record goes alone', () => {
+    const long = (id: string, order: number): OutboxItem => ({
+      order,
+      record: { ...item(id, order).record, body: { note: 'é'.repeat(300) } },
+    })
+    const most = { records: 200, bytes: 1000 }
+    const items = [long('a', 1), long('b', 2), long('c', 3)]
+    expect(nextBatch(items, most).map(({ record }) => record.id)).toEqual(['a'])
+    expect(nextBatch(items, { ...most, bytes: 1 }).map(({ record }) => record.id)).toEqual(['a'])
+    expect(nextBatch(items, { ...most, bytes: 1e6 })).toHaveLength(3)
+  })
+
   test('a batch takes the oldest first and leaves refused ones out', () => {
     const refused = { ...item('a', 1), refusal: { rule: 'r', sentence: 's' } }
-    const batch = nextBatch([item('c', 3), refused, item('b', 2), item('d', 4)], 2)
+    const batch = nextBatch([item('c', 3), refused, item('b', 2), item('d', 4)], {
+      records: 2,
+      bytes: 1e6,
+    })
     expect(batch.map(({ record }) => record.id)).toEqual(['b', 'c'])
   })
 })
