@@ -197,7 +197,7 @@ describe('WorkCaseScreen', () => {
     const repeat = screen.getByRole('complementary', { name: 'Repeats an earlier case' })
     expect(repeat.textContent).toContain('4 Jan 2026')
     expect(repeat.textContent).toMatch(/Cause then, presumed: .+Drained the trap/)
-    expect(repeat.textContent).toContain('No reading was taken')
+    expect(repeat.textContent).toContain('No reading was taken then')
   })
 
   test('the switch comes last: what is missing is listed, and ticks itself off as it is recorded', async () => {
