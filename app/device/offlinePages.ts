@@ -5,6 +5,7 @@
 export const offlinePages = [
   '/',
   '/ask',
+  '/call',
   '/case',
   '/case/end',
   '/case/history',

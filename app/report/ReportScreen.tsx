@@ -3,8 +3,6 @@
 import { useRouter, useSearchParams } from 'next/navigation'
 import { useMemo, useState } from 'react'
 import { counting } from '@/lib/records/fold/teamFile'
-import type { ReportBody } from '@/lib/records/kinds/report'
-import { recordKinds } from '@/lib/records/registry'
 import type { Setpoint } from '@/lib/records/view/setpoint'
 import { useDeviceState } from '../device/deviceContext'
 import { useAdd } from '../device/useAdd'
@@ -24,16 +22,10 @@ import { Sheet } from '../ui/paper/Sheet'
 import { Stack } from '../ui/paper/Stack'
 import { WaterColumn } from '../ui/waterColumn/WaterColumn'
 import { BundleFields, OpenFields, SourceFields } from './ReportFields'
-import {
-  type DraftBody,
-  freshReport,
-  openQuestions,
-  type ReportForm,
-  readText,
-  reportBodies,
-} from './reportForm'
+import { freshReport, openQuestions, type ReportForm, readText, reportBodies } from './reportForm'
 import { levelOnceSaved, onceSaved, WhatItChanges } from './WhatItChanges'
 import { WhatItSays } from './WhatItSays'
+import { wholeReport } from './wholeReport'
 
 /** Records what one source says about one rating. */
 export function ReportScreen() {
@@ -222,14 +214,4 @@ const unplaced = (fields: Readonly<Record<string, string>>): string | undefined 
 function askedFields(form: ReportForm, open: ReadonlyMap<keyof ReportForm, string>): Set<keyof ReportForm> {
   const answered = (['unit', 'action', 'sense'] as const).filter((field) => form[field] !== '')
   return new Set([...open.keys(), ...answered, ...(form.confirmed ? (['confirmed'] as const) : [])])
-}
-
-/** A body that its schema accepts, for the preview; one that it refuses is shown at its fields when saved. */
-function wholeReport(body: DraftBody): ReportBody[] {
-  const schema = recordKinds.report!.versions[recordKinds.report!.version]!
-  const present = Object.fromEntries(
-    Object.entries(body).filter(([, value]) => value !== undefined && value !== ''),
-  )
-  const parsed = schema.safeParse(present)
-  return parsed.success ? [parsed.data as ReportBody] : []
 }

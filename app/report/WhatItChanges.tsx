@@ -67,20 +67,21 @@ export function WhatItChanges({ after, setpoint, unit }: Props) {
   )
 }
 
-const newId = (index: number): string => `to be saved ${index}`
+/** The id by which the n-th report that is not saved yet goes until then. */
+export const unsavedId = (index: number): string => `to be saved ${index}`
 const isNew = (id: string): boolean => id.startsWith('to be saved ')
 
 /** The rating as it would be with reports that are not saved yet: worked out as it will be then, and not foretold. */
 export function onceSaved({ bodies, setpoint, file, me, now, furnace }: Unsaved): FurnaceRating {
   const entries = bodies.map(
-    (body, index): Entry<ReportBody> => ({ id: newId(index), body, by: me, at: now, waiting: true }),
+    (body, index): Entry<ReportBody> => ({ id: unsavedId(index), body, by: me, at: now, waiting: true }),
   )
   return ratingAt(file, setpoint.position, furnace, ratingSettings(file, now), entries)
 }
 
 /** The level that the n-th unsaved report's own value would have: its standing's, that of a dispute, else the lowest. */
 export function levelOnceSaved(after: FurnaceRating, index: number): DatedLevel['level'] {
-  const id = newId(index)
+  const id = unsavedId(index)
   for (const standing of [after.closes, after.opens, after.unstated]) {
     if (standing.level === 'Not on file') continue
     if (standing.reportIds.includes(id)) return standing.level

@@ -10,6 +10,7 @@ import { importsOf } from './importsOf'
 const teamPages = [
   '/',
   '/ask',
+  '/call',
   '/case',
   '/case/end',
   '/case/history',
