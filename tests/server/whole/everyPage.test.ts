@@ -33,6 +33,7 @@ const teamPages = [
   '/furnace/repair',
   '/gauges',
   '/gauges/add',
+  '/helper',
   '/notice',
   '/people',
   '/phone-desk',

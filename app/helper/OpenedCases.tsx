@@ -1,0 +1,53 @@
+import type { ReplayedForecast } from '@/lib/core/diagnosis'
+import type { TeamFile } from '@/lib/records/fold/teamFile'
+import { CaseLink } from '../cases/work/CaseLink'
+import { causeName } from '../cases/work/causeName'
+import { perCent } from '../cases/work/chanceWords'
+import { Stack } from '../ui/paper/Stack'
+import { Quiet } from '../ui/words/Quiet'
+import styles from './helper.module.css'
+import type { Opened } from './openedCases'
+
+/** The cases behind a figure: those that it counts, and those that it does not. */
+export function OpenedCases({
+  opened: { title, counted, others },
+  file,
+}: {
+  opened: Opened
+  file: TeamFile
+}) {
+  return (
+    <section className={styles.opened} aria-label={`Cases behind “${title}”`}>
+      <Stack>
+        <h3>{title}</h3>
+        <Cases words="Counted" cases={counted} file={file} />
+        <Cases words="Not counted" cases={others} file={file} />
+      </Stack>
+    </section>
+  )
+}
+
+function Cases({ words, cases, file }: { words: string; cases: ReplayedForecast[]; file: TeamFile }) {
+  return (
+    <div>
+      <h4>
+        {words}: {cases.length}
+      </h4>
+      {cases.length === 0 ? (
+        <Quiet>None.</Quiet>
+      ) : (
+        <ul className={styles.cases}>
+          {cases.map(({ caseId, truth, placeOfTruth, probabilityOfTruth }) => (
+            <li key={caseId}>
+              <CaseLink id={caseId} file={file} />
+              <Quiet inline>
+                {causeName(truth)}: the helper had it in place {placeOfTruth.helper}, with{' '}
+                {perCent(probabilityOfTruth)}
+              </Quiet>
+            </li>
+          ))}
+        </ul>
+      )}
+    </div>
+  )
+}
