@@ -16,7 +16,7 @@ export const withholdable = {
   baseline: ['note'],
   'combustion test': ['note'],
   ending: ['declinedBecause', 'note'],
-  'shut-down notice': ['told', 'authorityWho', 'note'],
+  'shut-down notice': ['told', 'authorityWho', 'heatAndFrost', 'note'],
   lifting: ['because'],
   'danger answer': ['note'],
   'fitted part': ['note'],

@@ -80,6 +80,31 @@ describe('foldTeamFile(records) is a union: the same records give the same file 
     expect(file.makers.get(ids.maker)?.waiting).toBe(false)
   })
 
+  test('a repair of version 1 and one of version 2 stand side by side, each as it was said', () => {
+    const { repairs } = foldTeamFile(sampleRecords)
+    expect([...repairs.keys()]).toEqual([ids.repair, ids.caseRepair])
+    expect(repairs.get(ids.repair)?.body).not.toHaveProperty('switchReplaced')
+    expect(repairs.get(ids.caseRepair)?.body).toMatchObject({ switchReplaced: true, visitId: ids.visit })
+  })
+
+  test.each([
+    ['cases', ids.case],
+    ['visits', ids.visit],
+    ['findings', ids.finding],
+    ['readings', ids.reading],
+    ['baselines', ids.baseline],
+    ['combustionTests', ids.combustionTest],
+    ['endings', ids.ending],
+    ['shutDownNotices', ids.notice],
+    ['liftings', ids.lifting],
+    ['dangerAnswers', ids.dangerAnswer],
+    ['fittedParts', ids.fittedPart],
+    ['switchChecks', ids.restCheck],
+  ] as const)('%s hold theirs by its id', (kind, id) => {
+    const held: ReadonlyMap<string, { body: unknown }> = foldTeamFile(sampleRecords)[kind]
+    expect(held.get(id)?.body).toEqual(sampleRecords.find((record) => record.id === id)?.body)
+  })
+
   test('a kind or version from a newer program is named, not lost in silence', () => {
     const file = foldTeamFile([record(1, 'weather note', {}), { ...record(2, 'maker', {}), version: 7 }])
     expect(file.unknown).toEqual(['maker, version 7', 'weather note, version 1'])

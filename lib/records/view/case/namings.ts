@@ -9,10 +9,10 @@ import { endingFactsOf } from './endingFacts'
 import { endingNeeds } from './endingNeeds'
 
 /** How long a repair has to stay quiet before its cause is called durable, in heating-season days. */
-export const quietDays = 30
+const quietDays = 30
 
 /** What the end of a visit said of the cause: an ending that names one, or two endings that stand side by side. */
-export type Naming = { at: string; ending: Entry<EndingBody> | 'disagreement' }
+type Naming = { at: string; ending: Entry<EndingBody> | 'disagreement' }
 
 /** Each visit that named a cause or ended in a disagreement, oldest first. */
 export const namingsIn = ({ visits }: CaseFile): Naming[] =>
