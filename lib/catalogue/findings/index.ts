@@ -15,7 +15,6 @@ import { ventIntakeOutdoorsFindings } from './ventIntakeOutdoors'
 export { retiredFindings } from './retiredFindings'
 export {
   type FindingEntry,
-  type FindingGroup,
   findingGroups,
   seenOrRuledOut,
 } from './types'

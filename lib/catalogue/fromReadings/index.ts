@@ -6,13 +6,9 @@ import { portFindings } from './ports'
 import type { CaseReading } from './types'
 import { isUsable } from './usable'
 
-export {
-  type ReadingSituation,
-  readingSituationIds,
-  readingSituations,
-} from './situations'
+export { readingSituationIds, readingSituations } from './situations'
 export { pairedWithinMinutes, stepWithinMinutes, thresholds } from './thresholds'
-export { type CaseReading, type Movement, movements } from './types'
+export { type CaseReading, movements } from './types'
 
 /**
  * What the readings of a case show by themselves: the findings that are asked 'from readings'. Verdicts are those of
