@@ -1,7 +1,5 @@
 import { unlistedCause } from '@/lib/core/diagnosis'
 import { type DangerCode, dangerSentence } from '@/lib/core/guard'
-import type { EndingBody } from '@/lib/records/kinds/ending'
-import { demoDay } from '../book'
 import { happens, pick, workingDayAfter } from '../drawing'
 import { makers } from '../makers'
 import { factorySwitch } from './mend'
@@ -90,7 +88,3 @@ export function lift(visit: Visit, noticeId: string): void {
     [1, 3],
   )
 }
-
-export type RepairedEnding = Pick<EndingBody, 'how'> & Partial<EndingBody>
-
-export const isBeforeTheEnd = (on: string): boolean => on < demoDay

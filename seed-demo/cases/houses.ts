@@ -8,7 +8,7 @@ import type { Team } from '../team'
 import type { SwitchPoints } from '../writing'
 import type { Technician } from './habits'
 import { park } from './park'
-import { streets } from './streets'
+import { addressesIn, plateOf } from './plates'
 import { trueCauses } from './truth'
 import { companies } from './truth/usual'
 
@@ -84,38 +84,6 @@ export function houseAt(team: Team, random: () => number, siteLabel: string): Ho
 }
 
 const rangeNamed = (key: string): Range => ranges.find((range) => range.key === key)!
-
-/** Hands out one address after the other, house numbers with gaps. */
-function addressesIn(branch: Branch): () => string {
-  const names = streets[branch]
-  let given = 0
-  return () => {
-    const number = 2 + 3 * Math.floor(given / names.length) + (given % 4)
-    return `${names[given++ % names.length]!} ${number}`
-  }
-}
-
-function plateOf(
-  random: () => number,
-  branch: Branch,
-  siteLabel: string,
-  range: Range,
-  revision: string | undefined,
-) {
-  const { family, size } = range
-  const isCondensing = family.heat === 'condensing'
-  return {
-    siteLabel,
-    branch,
-    model: family.printed(size),
-    ...(revision === undefined ? {} : { revision }),
-    serial: `${makers[range.maker].name[0]}${Math.floor(drawn(random, [1300, 2300]))}-${Math.floor(drawn(random, [1000, 9999]))}`,
-    elevationMetres: Math.round(branches[branch].elevationMetres + drawn(random, [-18, 26])),
-    fuel: family.fuel === 'either' ? ('natural gas' as const) : family.fuel,
-    ventLengthMetres: Math.round(drawn(random, isCondensing ? [3, 17] : [4, 9]) * 2) / 2,
-    ventMaterial: isCondensing ? pick(random, ['plastic, 2 in.', 'plastic, 3 in.'] as const) : 'steel',
-  }
-}
 
 type Known = Pick<Site, 'siteLabel' | 'branch' | 'revision'> & {
   range: Range

@@ -1,5 +1,5 @@
 import { happens, pick } from '../drawing'
-import type { Call, CaseTelling } from './course'
+import type { Call, CaseTelling } from './callTypes'
 import type { House } from './houses'
 import { asFoundCold, asFoundHot, pressureAt } from './pressure'
 import type { Trouble } from './trouble'

@@ -1,6 +1,6 @@
 import { demoDay } from '../book'
 import { dayMs, drawn, happens, pick } from '../drawing'
-import type { CaseTelling } from './course'
+import type { CaseTelling } from './callTypes'
 import { type House, technicianOf } from './houses'
 import { asFoundCold, asFoundHot } from './pressure'
 import { readingBody } from './visit'

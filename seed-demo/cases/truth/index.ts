@@ -1,11 +1,14 @@
 import { unlistedCause } from '@/lib/core/diagnosis'
-import { airPathTruth } from './airPath'
-import { electricalAndSwitchTruth } from './electricalAndSwitch'
-import { fanAndHoseTruth } from './fanAndHose'
+import { electricalAndSetUpTruth } from './electricalAndSetUp'
+import { fanTruth } from './fan'
+import { hoseAndExchangerTruth } from './hoseAndExchanger'
+import { intakeTruth } from './intake'
+import { switchTruth } from './theSwitch'
 import type { TrueCause } from './types'
+import { ventTruth } from './vent'
 import { waterTruth } from './water'
 
-export type { Effect, Shows, Span, TrueCause } from './types'
+export type { Effect, TrueCause } from './types'
 
 /** What no list has a name for: it shows nothing in particular. */
 const unlisted: TrueCause = {
@@ -21,10 +24,13 @@ const unlisted: TrueCause = {
  * its own and takes nothing from the catalogue but the names, so that the catalogue's figures can be wrong about it.
  */
 export const trueCauses: Readonly<Record<string, TrueCause>> = {
-  ...airPathTruth,
+  ...ventTruth,
+  ...intakeTruth,
   ...waterTruth,
-  ...fanAndHoseTruth,
-  ...electricalAndSwitchTruth,
+  ...fanTruth,
+  ...hoseAndExchangerTruth,
+  ...electricalAndSetUpTruth,
+  ...switchTruth,
   [unlistedCause]: unlisted,
 }
 

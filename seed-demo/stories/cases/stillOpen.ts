@@ -1,4 +1,4 @@
-import type { CaseTelling } from '../../cases/course'
+import type { CaseTelling } from '../../cases/callTypes'
 import type { CaseShowing } from '../../showing'
 import { openToldCase } from './script'
 

@@ -1,5 +1,5 @@
 import { toPascals } from '@/lib/core/pressure'
-import type { CaseTelling } from '../../cases/course'
+import type { CaseTelling } from '../../cases/callTypes'
 import type { CaseShowing } from '../../showing'
 import { openToldCase } from './script'
 

@@ -1,7 +1,7 @@
 import type { TrueCause } from './types'
 
-/** The way out and the way in, as it is in the valley: snow and ice count far more the higher the branch. */
-export const airPathTruth = {
+/** The way out, as it is in the valley: snow, ice and wind count far more the higher the branch. */
+export const ventTruth = {
   'vent-end-blocked': {
     share: [4, 5, 13],
     weather: { snow: 5, 'first cold': 1.6, gale: 2, ordinary: 0.5 },
@@ -121,87 +121,5 @@ export const airPathTruth = {
     parts: ['terminal kit'],
     minutes: [45, 150],
     passing: { done: ['Nothing to see in a calm; terminal tightened'], chance: 0.35 },
-  },
-  'intake-blocked': {
-    share: [4, 5, 9],
-    weather: { snow: 3.5, thaw: 1.4, 'bitter cold': 1.5, ordinary: 0.8 },
-    only: 'outdoor air',
-    shows: {
-      intake: { 'screen or end matted': 0.5, 'frosted over': 0.34 },
-      'after-snowfall-or-drift': 0.42,
-      'in-thaw-or-rain': 0.16,
-      'same-month-last-year': 0.3,
-      'rumble-or-late-light-off': 0.42,
-      'flue-co-high': 0.2,
-      'flue-co-normal-and-steady': 0.4,
-      'snow-line-near-pipes': 0.35,
-    },
-    effect: { cold: [1.18, 1.55], hot: [1, 1.06], acrossPorts: [0.55, 0.85], undoneBy: 'intake off' },
-    mended: ['Intake screen cleared', 'Frost off the intake, screen that nobody names taken out'],
-    minutes: [15, 30],
-    passing: { done: ['Frost brushed off the intake'], chance: 0.3 },
-    brings: { 'exhaust-into-intake': 0.12 },
-  },
-  'intake-pipe-fault': {
-    share: [1.5, 1.5, 1],
-    only: 'outdoor air',
-    shows: {
-      'intake-pipe-run': {
-        'low point that can hold water': 0.4,
-        crushed: 0.2,
-        'over length or under size': 0.2,
-      },
-      'intake-and-vent-swapped': 0.1,
-      'gurgle-in-a-pipe': 0.36,
-      'rumble-or-late-light-off': 0.25,
-      'when-trouble-began': { 'after other work': 0.4, 'at installation': 0.2 },
-    },
-    effect: {
-      cold: [1.08, 1.35],
-      acrossPorts: [0.6, 0.88],
-      moves: { how: 'without a pattern', by: [3, 7], chance: 0.4 },
-      undoneBy: 'intake off',
-    },
-    mended: ['Crushed bend of the intake replaced', 'Intake laid anew with a drain leg'],
-    parts: ['one elbow', 'two lengths of pipe'],
-    minutes: [30, 110],
-  },
-  'exhaust-into-intake': {
-    share: [1, 1.5, 4],
-    weather: { 'bitter cold': 4, ordinary: 0.6 },
-    only: 'outdoor air',
-    shows: {
-      'plume-drawn-into-intake': 0.7,
-      intake: { 'frosted over': 0.6, 'screen or end matted': 0.05 },
-      'termination-not-per-manual': 0.5,
-      'long-runs-in-bitter-cold': 0.5,
-      'soot-or-rust-flakes': 0.2,
-      'flue-co-normal-and-steady': 0.4,
-      'rumble-or-late-light-off': 0.3,
-    },
-    effect: {
-      cold: [0.94, 1.1],
-      hot: [0.6, 0.9],
-      moves: { how: 'without a pattern', by: [2, 6], chance: 0.4 },
-      undoneBy: 'intake off',
-    },
-    mended: ['Vent end turned away and raised, as the sheet shows', 'Intake brought round the corner'],
-    minutes: [45, 110],
-    passing: { done: ['Frost off the intake'], chance: 0.35 },
-  },
-  'starved-room': {
-    share: [3, 2, 1.5],
-    weather: { 'bitter cold': 1.5 },
-    only: 'room air',
-    shows: {
-      'room-tight-or-louvre-shut': 0.66,
-      'with-other-appliances-on': 0.62,
-      'when-trouble-began': { 'after other work': 0.45 },
-      'flue-co-normal-and-steady': 0.5,
-    },
-    effect: { cold: [0.7, 0.92], undoneBy: 'window open' },
-    mended: ['Louvre opened and fixed, second opening made', 'Door grille cut, by the code’s size'],
-    minutes: [40, 160],
-    passing: { done: ['Louvre opened'], chance: 0.25 },
   },
 } as const satisfies Record<string, TrueCause>
