@@ -9,6 +9,7 @@ import { TextField } from '../../ui/form/TextField'
 import { Fold } from '../../ui/paper/Fold'
 import { Sheet } from '../../ui/paper/Sheet'
 import { Stack } from '../../ui/paper/Stack'
+import { CheckFindings } from './CheckFindings'
 import { CheckLines } from './CheckLines'
 import { capitalised } from './capitalised'
 import { FindingRows } from './FindingRows'
@@ -102,7 +103,7 @@ function QuickLook({ check, said, ...rest }: Props & { check: CheckEntry; said: 
       {() => (
         <>
           <CheckLines check={check} />
-          <FindingRows {...rest} ids={check.reveals} />
+          <CheckFindings {...rest} check={check} />
         </>
       )}
     </Fold>

@@ -4,10 +4,10 @@ import type { CaseView } from '@/lib/records/view/case/caseView'
 import { Fold } from '../../ui/paper/Fold'
 import { Sheet } from '../../ui/paper/Sheet'
 import { Quiet } from '../../ui/words/Quiet'
+import { CheckFindings } from './CheckFindings'
 import { CheckLines } from './CheckLines'
 import { causeName } from './causeName'
 import { perCent } from './chanceWords'
-import { FindingRows } from './FindingRows'
 import { findingWords } from './findingWords'
 import type { CaseWork } from './useCaseWork'
 import styles from './work.module.css'
@@ -42,7 +42,7 @@ function Planned({ planned, ...rest }: Omit<Props, 'planned'> & { planned: Plann
       <h3>{check.name}</h3>
       <CheckLines check={check} />
       <Quiet>Why: {whyWords(planned)}</Quiet>
-      <Fold summary="Record what you see">{() => <FindingRows {...rest} ids={check.reveals} />}</Fold>
+      <Fold summary="Record what you see">{() => <CheckFindings {...rest} check={check} />}</Fold>
     </li>
   )
 }

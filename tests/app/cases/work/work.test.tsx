@@ -80,6 +80,20 @@ describe('WorkCaseScreen', () => {
     })
   })
 
+  test('one tap rules out all that a look did not show, and one undoes it', async () => {
+    const device = open(fresh)
+    unfold('At the door: 0 of 18 checked')
+    unfold('Ask about alarm, gas and health: 0 of 3 checked')
+    await press('Looked: none of these 3')
+    expect(device.added.map(({ body }) => [body.finding, body.value])).toEqual([
+      ['smell-of-gas', 'ruled out'],
+      ['co-alarm-sounding', 'ruled out'],
+      ['anyone-unwell', 'ruled out'],
+    ])
+    await press('Undo')
+    expect(device.added.filter(({ kind }) => kind === 'withdrawal')).toHaveLength(3)
+  })
+
   test('“Not checked” takes back every record of the finding, so that an older value does not return', async () => {
     const device = open(fresh)
     await see('Trap', 'Dry')
