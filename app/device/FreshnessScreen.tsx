@@ -1,6 +1,7 @@
 'use client'
 
 import { useEffect, useState } from 'react'
+import { NewAnswers } from '../ask/NewAnswers'
 import { FreshnessLine } from '../ui/shell/FreshnessLine'
 import { useDeviceState } from './deviceContext'
 import styles from './freshness.module.css'
@@ -13,6 +14,7 @@ export function FreshnessScreen() {
   const noOffline = useOfflineShell()
   return (
     <div className={styles.line}>
+      <NewAnswers />
       <FreshnessLine
         fetchedAt={freshAt}
         now={now}

@@ -3,7 +3,7 @@
 import { feetOf } from '@/lib/catalogue/units'
 import { needsOf } from '@/lib/records/view/desk/need'
 import type { Question } from '@/lib/records/view/desk/questions'
-import { UnsentQuestion } from '../ask/UnsentQuestion'
+import { UnsentQuestion } from '../ask/OwnQuestions'
 import { useDeviceState } from '../device/deviceContext'
 import { ButtonLink } from '../ui/form/Button'
 import { type Fact, Facts } from '../ui/paper/Facts'

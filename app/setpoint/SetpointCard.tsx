@@ -1,6 +1,6 @@
 import type { PressureUnit } from '@/lib/core/pressure'
 import type { Setpoint } from '@/lib/records/view/setpoint'
-import { UnsentQuestions } from '../ask/UnsentQuestion'
+import { OwnQuestions } from '../ask/OwnQuestions'
 import { ButtonLink } from '../ui/form/Button'
 import { Sheet } from '../ui/paper/Sheet'
 import { Row } from '../ui/paper/Stack'
@@ -81,12 +81,12 @@ export function SetpointCard({ setpoint, address, unit, names }: Props) {
           back.
         </p>
       ))}
+      <OwnQuestions positionId={position.id} />
       {onFile ? (
         <Numbers {...{ setpoint, address, unit, names }} />
       ) : (
         <NothingOnFile openRequests={setpoint.openRequests.length} />
       )}
-      <UnsentQuestions positionId={position.id} />
       <h3>Factory part</h3>
       <PartLines lines={partLines} />
       <Printed {...{ setpoint, names }} />

@@ -1,6 +1,7 @@
 'use client'
 
 import { useEffect } from 'react'
+import { useAnswerSeen } from '../ask/useAnswerSeen'
 import { useDeviceState } from '../device/deviceContext'
 import { usePreference } from '../device/usePreference'
 import { useRecentLookUps } from '../find/useRecentLookUps'
@@ -17,6 +18,7 @@ export function SetpointScreen() {
   const { unit } = usePreference()
   const { add } = useRecentLookUps()
   const { address, setpoint } = useSetpoint()
+  useAnswerSeen(setpoint?.position.id)
   const title = setpoint && `${setpoint.position.body.name}, ${setpoint.range.body.name}`
 
   useEffect(() => {
