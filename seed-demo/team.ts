@@ -24,6 +24,7 @@ export type Team = {
   records: Book['records']
   /** How many reports are on file at a position, or at all. */
   reportCount(at?: string): number
+  makerId(key: MakerKey): string
   rangeId(key: string): string
   positionId(key: string): string
   furnaceId(siteLabel: string): string
@@ -80,6 +81,7 @@ export function openTeam(seed: number): Team {
     say: book.say,
     records: book.records,
     reportCount: (at) => (at === undefined ? reported : reported.filter((each) => each === at)).length,
+    makerId: (key) => held(onFile.makers, key),
     rangeId: (key) => held(onFile.ranges, key),
     positionId: (key) => held(onFile.positions, key),
     furnaceId: (label) => held(onFile.furnaces, label),

@@ -1,13 +1,15 @@
 import type { Team } from '../team'
 import { support } from '../tell'
+import { type Asked, tellCalls } from './calls'
 
 /** Questions from the field: two that were answered, four that still wait. */
 export function tellRequests(team: Team): void {
-  answeredRequests(team)
-  openRequests(team)
+  const answered = answeredRequests(team)
+  tellCalls(team, { ...answered, waiting: openRequests(team) })
 }
 
-function answeredRequests(team: Team): void {
+/** Answers the first of them, and the reports that answered it. */
+function answeredRequests(team: Team): Pick<Asked, 'answered' | 'answeredBy'> {
   const wendle = team.say({
     kind: 'rating request',
     by: 'tobin',
@@ -22,7 +24,7 @@ function answeredRequests(team: Team): void {
       note: 'Label is gone, glue only. Can wait in the van for half an hour.',
     },
   })
-  support(team, {
+  const answeredBy = support(team, {
     at: 'Wendle 100 / High fire',
     by: 'dunja',
     on: '2025-12-03',
@@ -50,9 +52,11 @@ function answeredRequests(team: Team): void {
     reference: 'F-20255',
     requestId: lift,
   })
+  return { answered: wendle, answeredBy }
 }
 
-function openRequests(team: Team): void {
+/** Answers the one for which somebody has already rung. */
+function openRequests(team: Team): string {
   const ask = (by: 'tobin' | 'lale' | 'sunniva', on: string, body: object) =>
     team.say({ kind: 'rating request', by, on, body })
   ask('lale', '2026-11-12', {
@@ -71,7 +75,7 @@ function openRequests(team: Team): void {
     needs: ['elderly or ill people', 'furnace left off'],
     note: 'Make I have never seen. Plate says Velkast, sold through the big store down the valley. Couple in their eighties; they have the stove and my number.',
   })
-  ask('tobin', '2026-11-18', {
+  const waiting = ask('tobin', '2026-11-18', {
     positionId: team.positionId('Rill Two 100 / Low fire'),
     model: 'RLT/100/2',
     serial: 'R2T-40556',
@@ -87,4 +91,5 @@ function openRequests(team: Team): void {
     needs: ['no other heat'],
     note: 'Road closes at eight. Guests in the house.',
   })
+  return waiting
 }

@@ -129,7 +129,7 @@ function twoEndings(telling: CaseTelling): CaseShowing {
     [12, 20],
   )
   visit.show('Single stage', [points.make + 20], 'steady hot', { when: 'after repair', contacts: 'closed' })
-  visit.end({
+  const ended = visit.end({
     how: 'repaired and proven',
     mainCause: 'connection-bad',
     confirmingTest: 'confirmed',
@@ -141,6 +141,7 @@ function twoEndings(telling: CaseTelling): CaseShowing {
     kind: 'ending',
     by: 'sunniva',
     on: '2026-03-10',
+    with: ended,
     body: {
       caseId,
       visitId,
