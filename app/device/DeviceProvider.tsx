@@ -2,11 +2,12 @@
 
 import { type ReactNode, useEffect, useState } from 'react'
 import { type Device, openDevice } from '@/lib/device/device'
+import { listenForNews } from '@/lib/device/news'
 import { fetchMe, type Person } from '@/lib/device/transport'
 import { DeviceContext } from './deviceContext'
 import { deviceId, rememberedPerson, rememberPerson } from './whoIsHere'
 
-/** How often an open screen asks for news and sends what waits, in milliseconds. */
+/** How often an open screen asks for news and sends what waits, in milliseconds, also where nothing can tell it. */
 const syncEvery = 30_000
 
 type Opening = 'opening' | { device: Device; me: Person } | { problem: string }
@@ -43,7 +44,15 @@ export function DeviceProvider({ children }: { children: ReactNode }) {
     begin().catch((cause) => setOpening({ problem: storeTrouble(cause) }))
 
     const sync = (): void => void open?.sync()
+    // Only while the page is in sight: a browser holds few connections to one server, and each tab takes one.
+    let stopListening: (() => void) | undefined
+    const listen = (): void => {
+      stopListening?.()
+      stopListening = document.visibilityState === 'visible' ? listenForNews(sync) : undefined
+    }
+    listen()
     const onVisible = (): void => {
+      listen()
       if (document.visibilityState === 'visible') sync()
     }
     const timer = setInterval(sync, syncEvery)
@@ -52,6 +61,7 @@ export function DeviceProvider({ children }: { children: ReactNode }) {
     return () => {
       closed = true
       clearInterval(timer)
+      stopListening?.()
       window.removeEventListener('online', sync)
       document.removeEventListener('visibilitychange', onVisible)
       open?.close()

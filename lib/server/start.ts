@@ -5,6 +5,7 @@ import { door } from './http/door'
 import { CannotListen, type Listening, listen } from './http/listen'
 import { openPages, type Pages } from './http/pages'
 import { localAddress, portOf, readTransport } from './http/transport'
+import { endListening } from './live/live'
 import { openData } from './openData'
 import { makeSetUpCode } from './people/setUp'
 import { store } from './people/store'
@@ -52,6 +53,7 @@ export async function startServer(options: StartOptions = {}): Promise<Started> 
 /** Lets what is under way finish, for five seconds, and then ends. */
 async function stop({ server }: Listening, pages: Pages): Promise<void> {
   const closed = new Promise((resolve) => server.close(resolve))
+  endListening()
   server.closeIdleConnections()
   const impatience = setTimeout(() => server.closeAllConnections(), 5000)
   await closed

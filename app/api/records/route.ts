@@ -3,6 +3,7 @@ import { theLog } from '@/lib/server/database'
 import { answer, refuse } from '@/lib/server/http/answers'
 import { mostBatchBytes, tooLong } from '@/lib/server/http/bodyLimit'
 import { refuseCrossOrigin } from '@/lib/server/http/sameOrigin'
+import { announceNews } from '@/lib/server/live/live'
 import { readLimited } from '@/lib/server/log/readLimited'
 import { whatDoesNotFit } from '@/lib/server/log/whatDoesNotFit'
 import { whyNotStored } from '@/lib/server/log/whyNotStored'
@@ -23,6 +24,7 @@ export async function POST(request: Request): Promise<Response> {
   if (!parsed.success) return refuse(400, 'not-a-batch', whatDoesNotFit(parsed.error))
   try {
     const answers = await theLog().appendRecords(parsed.data, person)
+    if (answers.some(({ outcome }) => outcome === 'stored')) announceNews()
     return answer({ answers })
   } catch (cause) {
     const problem = whyNotStored(cause)

@@ -1,6 +1,7 @@
 import type { z } from 'zod'
 import type { Result } from '@/lib/core/result'
 import type { Role } from '@/lib/records/envelope'
+import { sessionsChanged } from '../live/live'
 import { type Person, requireRole } from '../people/session'
 import { answerResult } from './answers'
 import { readBody } from './readBody'
@@ -10,7 +11,8 @@ type Routed = { params: Promise<Record<string, string>> }
 type Done = Result<unknown> | Response
 
 /**
- * A route that writes, with the steps that every write has: same origin, who, what was typed, one call, answer.
+ * A route that writes, with the steps that every write has: same origin, who, what was typed, one call, answer. It is
+ * about people, so open screens look after their sessions at once.
  *
  * @param roles who may do it; none given means anybody signed in
  */
@@ -26,6 +28,7 @@ export function writeRoute<Schema extends z.ZodType>(
     const typed = await readBody(request, form)
     if (!typed.ok) return answerResult(typed)
     const done = await work(typed.value, person, (await params)?.id ?? '', request)
+    await sessionsChanged()
     return done instanceof Response ? done : answerResult(done)
   }
 }
@@ -41,6 +44,7 @@ export function openWriteRoute<Schema extends z.ZodType>(
     const typed = await readBody(request, form)
     if (!typed.ok) return answerResult(typed)
     const done = await work(typed.value, request)
+    await sessionsChanged()
     return done instanceof Response ? done : answerResult(done)
   }
 }

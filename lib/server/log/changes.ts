@@ -25,14 +25,17 @@ export function readChanges({ after, role, limit }: ChangesAsked, kinds: Kinds, 
   if (!Number.isSafeInteger(limit) || limit < 1) throw new RangeError('readChanges requires limit ≥ 1')
   // The end first: what others append while this reads is for the next time.
   const end = tables.head()?.seq ?? 0
-  const seen = Object.values(kinds)
-    .filter((kind) => kind.maySee.includes(role))
-    .map((kind) => kind.kind)
-  const rows = tables.page(after, end, seen, limit)
+  const rows = tables.page(after, end, kindsSeenBy(role, kinds), limit)
   const last = rows.at(-1)
   const next = rows.length === limit && last !== undefined ? last.seq : Math.max(after, end)
   return { records: rows.map((row) => storedRecord(row, tables)), next, more: next < end }
 }
+
+/** The kinds of record that a role may see. */
+export const kindsSeenBy = (role: Role, kinds: Kinds): string[] =>
+  Object.values(kinds)
+    .filter((kind) => kind.maySee.includes(role))
+    .map((kind) => kind.kind)
 
 /** A row as the record it holds, with what the log adds to it. */
 export function storedRecord(row: LogRow, tables: LogTables): StoredRecord {

@@ -1,8 +1,8 @@
 import type { Database } from 'better-sqlite3'
 import type { Answer } from '@/lib/records/answer'
-import type { StoredRecord } from '@/lib/records/envelope'
+import type { Role, StoredRecord } from '@/lib/records/envelope'
 import { appendBatch } from './append'
-import { type Changes, type ChangesAsked, readChanges, storedRecord } from './changes'
+import { type Changes, type ChangesAsked, kindsSeenBy, readChanges, storedRecord } from './changes'
 import type { Kinds, Sender } from './judge'
 import { openTables, RefusedByDatabase } from './tables'
 import { type Verification, verify } from './verify'
@@ -17,6 +17,8 @@ export type Log = {
    */
   appendRecords(batch: { sentAt: string; records: readonly unknown[] }, sender: Sender): Promise<Answer[]>
   readChanges(asked: ChangesAsked): Changes
+  /** The number of the newest record that a role may see; 0 while there is none. */
+  newestSeq(role: Role): number
   lookup(id: string): StoredRecord | undefined
   /** Walks the whole chain. `progress` is told how many entries of how many were walked. */
   verify(progress?: (done: number, of: number) => void): Promise<Verification>
@@ -58,6 +60,7 @@ export function openLog({ db, kinds, now, jitter = Math.random }: LogOptions): L
       return answers
     },
     readChanges: (asked) => readChanges(asked, kinds, tables),
+    newestSeq: (role) => tables.newest(kindsSeenBy(role, kinds)),
     lookup: (id) => {
       const row = tables.find(id)
       return row && storedRecord(row, tables)

@@ -10,6 +10,8 @@ export type LogTables = {
   rollback(): void
   /** Number and hash of the newest entry; undefined while the log is empty. */
   head(): { seq: number; hash: string } | undefined
+  /** The number of the newest entry of these kinds; 0 while there is none. */
+  newest(kinds: readonly string[]): number
   has(id: string): boolean
   find(id: string): LogRow | undefined
   /** Every record of a kind, in order. */
@@ -93,6 +95,12 @@ export function openTables(db: Database): LogTables {
   const head = db.prepare<[], { seq: number; hash: string }>(
     'SELECT seq, hash FROM LogEntry ORDER BY seq DESC LIMIT 1',
   )
+  const newest = db
+    .prepare<[string], number>(
+      `SELECT coalesce(max(newest), 0) FROM (
+         SELECT (SELECT max(seq) FROM LogEntry WHERE kind = each.value) AS newest FROM json_each(?) AS each)`,
+    )
+    .pluck()
   const has = db.prepare<[string], number>('SELECT 1 FROM LogEntry WHERE id = ?').pluck()
   const find = db.prepare<[string], LogRow>(`SELECT ${allColumns} FROM ${bothTables} WHERE e.id = ?`)
   const allOf = db.prepare<[string], LogRow>(
@@ -142,6 +150,7 @@ export function openTables(db: Database): LogTables {
     commit: () => void commit.run(),
     rollback: () => void (db.inTransaction && rollback.run()),
     head: () => head.get(),
+    newest: (kinds) => newest.get(JSON.stringify(kinds)) ?? 0,
     has: (id) => has.get(id) !== undefined,
     find: (id) => find.get(id),
     allOf: (kind) => allOf.all(kind),

@@ -6,6 +6,7 @@ import { POST as signIn } from '@/app/api/auth/sign-in/route'
 import type { RecordEnvelope, Role } from '@/lib/records/envelope'
 import { roles } from '@/lib/records/envelope'
 import { closeLogs, databaseFile } from '@/lib/server/database'
+import { endListening } from '@/lib/server/live/live'
 import { changeActive } from '@/lib/server/people/changes'
 import { store } from '@/lib/server/people/store'
 import { migrate } from '@/prisma/migrate'
@@ -65,6 +66,7 @@ const openFolder = (folder: string): void => {
 }
 
 export async function closeTeam(): Promise<void> {
+  endListening()
   closeLogs()
   await store().close()
   delete process.env.INCHWATER_DATA
