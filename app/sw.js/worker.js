@@ -40,14 +40,18 @@ async function dropOldShells() {
 /** The page over the network; the kept shell where that fails, is slow, or the server is in trouble. */
 async function page(request) {
   const kept = () => caches.match(new URL(request.url).pathname, { cacheName })
-  const impatience = AbortSignal.timeout(patienceMs)
+  const patience = new AbortController()
+  const timer = setTimeout(() => patience.abort(), patienceMs)
   try {
-    const response = await fetch(request, { signal: impatience })
+    const response = await fetch(request, { signal: patience.signal })
     return response.status < 500 ? response : ((await kept()) ?? response)
   } catch (failure) {
     const shell = await kept()
     if (shell === undefined) throw failure
     return shell
+  } finally {
+    // Only the first answer is waited for: a page that has begun to arrive is not cut off.
+    clearTimeout(timer)
   }
 }
 

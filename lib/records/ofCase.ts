@@ -27,13 +27,16 @@ export function whyNotOfCase({ caseId, visitId, furnaceId }: OfCase, lookup: Loo
 export const isSame = (one: unknown, other: string, { keptId }: Lookup): boolean =>
   one === other || (typeof one === 'string' && keptId(one) === keptId(other))
 
+/** Two clocks that differ by less are taken as one: neither was put right. */
+const clockSlackMs = 60_000
+
 /**
  * Why nothing can be added to a visit any more: it had ended before this was said. What was said before the ending
  * and arrives after it is taken in.
  */
 export function whyNotAfterEnding(visitId: string, lookup: Lookup, saidAt: string): Refusal | undefined {
   const endedAt = lookup.endedAt(visitId)
-  return endedAt !== undefined && Date.parse(endedAt) < Date.parse(saidAt)
+  return endedAt !== undefined && Date.parse(endedAt) + clockSlackMs < Date.parse(saidAt)
     ? {
         rule: 'the visit has ended',
         sentence: 'This visit had ended when it was said. Begin a new visit on the case and record it there.',

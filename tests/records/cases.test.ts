@@ -254,17 +254,40 @@ describe('an ending', () => {
     expect(wrong('danger answer', { ...answer, dangers: [] })).toEqual({
       dangers: 'Name the dangers that this answers.',
     })
-    expect(wrong('danger answer', { ...answer, done: [] })).toEqual({ done: 'Tick what was done.' })
     expect(wrong('danger answer', { ...answer, dangers: ['draught'] })).toHaveProperty(['dangers.0'])
+  })
+})
+
+describe('an answer to a danger', () => {
+  const ofVisit = { caseId: ids.case, visitId: ids.visit }
+  const answer = (dangers: string[], ...done: string[]) =>
+    wrong('danger answer', { ...ofVisit, dangers, done })
+
+  test('says that the gas is off, the furnace tagged and the occupant told, or what of it is not done yet', () => {
+    expect(answer(['spillage'], 'gas off', 'tagged', 'occupant told')).toBeUndefined()
+    expect(answer(['spillage'], 'gas off')).toEqual({
+      done: 'Not done yet: tagged, occupant told. Do that first; until then the causes stay hidden.',
+    })
+  })
+
+  test('where everybody had to leave, nothing but an all-clear answers', () => {
+    const allClear = 'all clear from the gas supplier or the emergency service'
+    const both = ['smell-of-gas', 'spillage']
+    expect(
+      answer(both, 'everybody out', 'called from outside', 'gas off', 'tagged', 'occupant told'),
+    ).toEqual({
+      done: `Not done yet: ${allClear}. Do that first; until then the causes stay hidden.`,
+    })
+    expect(answer(both, allClear)).toBeUndefined()
   })
 })
 
 describe('once a visit has ended', () => {
   const endedAt = sampleRecords.find(({ id }) => id === ids.ending)!.saidAt
-  const later = new Date(Date.parse(endedAt) + 60_000).toISOString()
-  const sooner = new Date(Date.parse(endedAt) - 60_000).toISOString()
+  const later = new Date(Date.parse(endedAt) + 5 * 60_000).toISOString()
+  const sooner = new Date(Date.parse(endedAt) - 5 * 60_000).toISOString()
   const barred = 'the visit has ended'
-  const bodies = (['finding', 'reading', 'combustionTest', 'pumpCheck', 'caseRepair'] as const).map(
+  const bodies = (['finding', 'reading', 'combustionTest', 'pumpCheck'] as const).map(
     (name) => [name, sampleRecords.find(({ id }) => id === ids[name])!] as const,
   )
 
@@ -291,8 +314,26 @@ describe('once a visit has ended', () => {
     expect(wrong('finding', bodyOf(ids.finding), { records, saidAt: endedAt })).toBe(barred)
   })
 
-  test('the notice, its lifting and the answer to a danger are still taken in', () => {
-    for (const name of ['notice', 'lifting', 'dangerAnswer'] as const) {
+  test('two clocks that differ by less than a minute are taken as one', () => {
+    const inTime = (ms: number) => new Date(Date.parse(endedAt) + ms).toISOString()
+    const at = (saidAt: string) => wrong('finding', bodyOf(ids.finding), { records: sampleRecords, saidAt })
+    expect(at(inTime(60_000))).toBeUndefined()
+    expect(at(inTime(60_001))).toBe(barred)
+  })
+
+  test('a danger is taken in whenever it is said', () => {
+    const saying = (value: string) =>
+      wrong(
+        'finding',
+        { ...bodyOf(ids.finding), finding: 'spillage', value },
+        { records: sampleRecords, saidAt: later },
+      )
+    expect(saying('seen')).toBeUndefined()
+    expect(saying('ruled out')).toBe(barred)
+  })
+
+  test('a repair written down in the van, the notice, its lifting and the answer to a danger are still taken in', () => {
+    for (const name of ['caseRepair', 'notice', 'lifting', 'dangerAnswer'] as const) {
       const { kind, body } = sampleRecords.find(({ id }) => id === ids[name])!
       expect(wrong(kind, body, { records: sampleRecords, saidAt: later })).toBeUndefined()
     }

@@ -2,7 +2,7 @@
 
 import { useState } from 'react'
 import type { Danger } from '@/lib/core/guard'
-import { dangerSteps } from '@/lib/records/kinds/dangerAnswer'
+import { stepsFor } from '@/lib/records/kinds/dangerAnswer'
 import type { CaseDangers } from '@/lib/records/view/case/dangers'
 import { useAdd } from '../../device/useAdd'
 import { Problem } from '../../ui/answers/Problem'
@@ -21,19 +21,15 @@ type Props = { dangers: CaseDangers; caseId: string; furnaceId: string; visitId:
 export function DangerPanel({ dangers, caseId, furnaceId, visitId }: Props) {
   const { add, trouble } = useAdd()
   const [done, setDone] = useState<string[]>([])
-  const [tried, setTried] = useState(false)
   const { open, unanswered } = dangers
   if (open.length === 0) return null
   const gravest = open[0]!
+  const { offered } = stepsFor(unanswered.map(({ code }) => code))
 
   async function answer() {
-    setTried(true)
-    if (visitId === undefined || done.length === 0) return
+    if (visitId === undefined) return
     const body = { caseId, visitId, dangers: unanswered.map(({ code }) => code), done }
-    if ((await add([{ kind: 'danger answer', body }])) !== undefined) {
-      setDone([])
-      setTried(false)
-    }
+    if ((await add([{ kind: 'danger answer', body }])) !== undefined) setDone([])
   }
 
   return (
@@ -56,7 +52,7 @@ export function DangerPanel({ dangers, caseId, furnaceId, visitId }: Props) {
           }}
         >
           <p>The causes stay hidden until you say what was done.</p>
-          {dangerSteps.map((step) => (
+          {offered.map((step) => (
             <Check
               key={step}
               name={step}
@@ -67,10 +63,7 @@ export function DangerPanel({ dangers, caseId, furnaceId, visitId }: Props) {
               }
             />
           ))}
-          {tried && done.length === 0 && (
-            <Problem>Tick what was done. If nothing was done yet, do it first.</Problem>
-          )}
-          {trouble?.refusal && <Problem>{trouble.refusal.sentence}</Problem>}
+          {trouble && <Problem>{trouble.refusal?.sentence ?? trouble.fields.done}</Problem>}
           <Button type="submit" kind="main">
             Record what was done
           </Button>

@@ -1,6 +1,7 @@
 import type { FindingEntry } from '@/lib/catalogue/findings'
 import type { Entry } from '@/lib/records/fold/entry'
 import type { FindingBody } from '@/lib/records/kinds/finding'
+import { sayDate } from '../../ui/words/sayDate'
 import { capitalised } from './capitalised'
 import styles from './work.module.css'
 
@@ -9,6 +10,8 @@ type Props = {
   /** The record that counts. */
   said: Entry<FindingBody> | undefined
   mayAdd: boolean
+  /** What was said may be taken back here: on this visit, by the same person, and no danger. */
+  mayTakeBack: boolean
   /** Says a value; undefined takes back what was said. */
   say: (value: string | undefined) => void
 }
@@ -17,14 +20,15 @@ type Props = {
  * One finding with its values to tap. Buttons, because in a group of radio buttons every arrow key would record
  * something.
  */
-export function FindingRow({ finding, said, mayAdd, say }: Props) {
+export function FindingRow({ finding, said, mayAdd, mayTakeBack, say }: Props) {
   const value = said?.body.value
   return (
     <li className={styles.finding}>
       <fieldset className={styles.findingRow}>
         <legend>{finding.name}</legend>
         <p className={styles.hints}>
-          {finding.hint} {said?.waiting && 'Waiting to be sent.'}
+          {finding.hint} {said?.waiting && 'Waiting to be sent.'}{' '}
+          {said !== undefined && !mayTakeBack && `Said ${sayDate(said.at)}: say what it is now.`}
         </p>
         <div className={styles.values}>
           {finding.values.map((each) => (
@@ -39,15 +43,17 @@ export function FindingRow({ finding, said, mayAdd, say }: Props) {
               {capitalised(each)}
             </button>
           ))}
-          <button
-            type="button"
-            className={styles.value}
-            aria-pressed={value === undefined}
-            disabled={!mayAdd}
-            onClick={() => value !== undefined && say(undefined)}
-          >
-            Not checked
-          </button>
+          {(value === undefined || mayTakeBack) && (
+            <button
+              type="button"
+              className={styles.value}
+              aria-pressed={value === undefined}
+              disabled={!mayAdd}
+              onClick={() => value !== undefined && say(undefined)}
+            >
+              Not checked
+            </button>
+          )}
         </div>
       </fieldset>
     </li>

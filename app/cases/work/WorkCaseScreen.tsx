@@ -95,9 +95,11 @@ function WorkCase({ view, now }: { view: CaseView; now: string }) {
       <div id="combustion">
         <CombustionTests view={view} visitId={visitId} />
       </div>
-      <div id="switch">
-        <SwitchLast {...{ view, file, now, visitId }} />
-      </div>
+      {view.dangers.unanswered.length === 0 && (
+        <div id="switch">
+          <SwitchLast {...{ view, file, now, visitId }} />
+        </div>
+      )}
     </Stack>
   )
 }

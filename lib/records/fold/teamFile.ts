@@ -82,7 +82,7 @@ export type TeamFile = {
  * @param records what the log holds, and after it what still waits on this device; any order
  */
 export function foldTeamFile(records: readonly HeldRecord[]): TeamFile {
-  const inOrder = [...records].sort(byLogOrder)
+  const inOrder = withClocksPutRight([...records].sort(byLogOrder))
   const withdrawn = withdrawnRecords(inOrder)
   const byId = new Map<string, { kind: string; entry: Entry<Record<string, unknown>> }>()
   const byKind = new Map<string, Map<string, Entry<Record<string, unknown>>>>()
@@ -151,6 +151,22 @@ export function foldTeamFile(records: readonly HeldRecord[]): TeamFile {
     keptId,
     unknown: [...unknown].sort(),
   }
+}
+
+/**
+ * What still waits on a device was said by the same clock as what that device sent last, so it is put right by the
+ * same shift: else it would sort before what was said after it.
+ */
+function withClocksPutRight(inOrder: readonly HeldRecord[]): HeldRecord[] {
+  const shifts = new Map<string, number>()
+  return inOrder.map((record) => {
+    if (record.clockShiftMs !== undefined) {
+      shifts.set(record.device, record.clockShiftMs)
+      return record
+    }
+    const clockShiftMs = shifts.get(record.device)
+    return clockShiftMs === undefined ? record : { ...record, clockShiftMs }
+  })
 }
 
 /** Records in the log by their number; those that wait come after, in the order in which they were said. */

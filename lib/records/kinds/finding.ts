@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { dangerValueOf } from '@/lib/catalogue/findings'
 import { defineKind, roles } from '../envelope'
 import { line, note, recordId } from '../fields'
 import { whyNotAfterEnding, whyNotOfCase } from '../ofCase'
@@ -6,8 +7,8 @@ import { whyNoSuchFinding } from '../trade'
 import { withholdable } from '../withholdable'
 
 /**
- * Something observed or ruled out. The newest record of a finding in a case counts; taking one back is a
- * withdrawal, after which the finding is not checked.
+ * Something observed or ruled out. The newest record of a finding in a case counts; taking one back is a withdrawal,
+ * after which the one before it counts again, if there is one.
  */
 export const findingBody = z.strictObject({
   caseId: recordId,
@@ -30,6 +31,9 @@ export const finding = defineKind<FindingBody>({
   refusedBy: (body, lookup, said) =>
     whyNotOfCase(body, lookup) ??
     whyNoSuchFinding(body.finding, body.value) ??
-    whyNotAfterEnding(body.visitId, lookup, said.saidAt),
+    // A danger is taken in whenever it is said.
+    (dangerValueOf(body.finding, body.value) === undefined
+      ? whyNotAfterEnding(body.visitId, lookup, said.saidAt)
+      : undefined),
   mayWithhold: withholdable.finding,
 })

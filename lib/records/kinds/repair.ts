@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { defineKind, roles } from '../envelope'
 import { day, line, note, recordId } from '../fields'
-import { whyNotAfterEnding, whyNotOfCase } from '../ofCase'
+import { whyNotOfCase } from '../ofCase'
 import { withholdable } from '../withholdable'
 
 /** What was done to a furnace, and the part that was fitted, if one was. Only a factory part can be fitted. */
@@ -49,9 +49,9 @@ export const repair = defineKind<AnyRepairBody>({
     [body.furnaceId, body.positionId, body.fittedPart, body.caseId, body.visitId].filter(
       (id) => id !== undefined,
     ),
-  refusedBy: (body, lookup, saying) =>
+  // Also after the visit has ended: a repair is always recordable, and many are written down in the van.
+  refusedBy: (body, lookup) =>
     whyNotOfCase(body, lookup) ??
-    (body.visitId === undefined ? undefined : whyNotAfterEnding(body.visitId, lookup, saying.saidAt)) ??
     (body.fittedPart !== undefined && lookup(body.fittedPart)?.body.class !== 'factory'
       ? {
           rule: 'no general-purpose switch',

@@ -39,7 +39,7 @@ describe('a visit that has ended', () => {
   test('takes nothing that was said after its ending, and says what to do instead', async () => {
     await add(ending(-30))
     const [answer] = await log.appendRecords(
-      { sentAt: noon.toISOString(), records: [finding(-29)] },
+      { sentAt: noon.toISOString(), records: [finding(-20)] },
       technician,
     )
     expect(answer).toMatchObject({
@@ -50,10 +50,10 @@ describe('a visit that has ended', () => {
   })
 
   test('takes what was said before its ending or with it, however late that arrives', async () => {
-    expect(await add(ending(-30), finding(-31), finding(-30))).toEqual(['stored', 'stored', 'stored'])
+    expect(await add(ending(-30), finding(-35), finding(-30))).toEqual(['stored', 'stored', 'stored'])
   })
 
-  test('takes nothing of any kind that belongs to a visit', async () => {
+  test('takes nothing that was observed or measured', async () => {
     const reading = said(
       'reading',
       {
@@ -81,11 +81,6 @@ describe('a visit that has ended', () => {
       { furnaceId: furnace.id, ...of, when: 'as found', flueCoPpm: [20] },
       -20,
     )
-    const repair = said(
-      'repair',
-      { furnaceId: furnace.id, ...of, done: 'Cleared the trap', switchReplaced: false, on: '2026-01-12' },
-      -20,
-    )
     const check = said(
       'switch check',
       {
@@ -100,8 +95,18 @@ describe('a visit that has ended', () => {
       },
       -20,
     )
-    const late = [finding(-20), reading, combustion, repair, check]
+    const late = [finding(-20), reading, combustion, check]
     expect(await add(ending(-30), ...late)).toEqual(['stored', ...late.map(() => barred)])
+  })
+
+  test('still takes a danger, and a repair that is written down in the van', async () => {
+    const repair = said(
+      'repair',
+      { furnaceId: furnace.id, ...of, done: 'Cleared the trap', switchReplaced: false, on: '2026-01-12' },
+      -20,
+    )
+    const danger = said('finding', { ...of, finding: 'spillage', value: 'seen' }, -20)
+    expect(await add(ending(-30), repair, danger)).toEqual(['stored', 'stored', 'stored'])
   })
 
   test('still takes another ending, a withdrawal, and a notice that the furnace is left off', async () => {
@@ -171,7 +176,7 @@ describe('the moments are those of the server’s clock, whatever the devices sh
 
   test('moments with an offset are compared as moments', async () => {
     const end = { ...ending(-30), saidAt: '2026-01-12T06:30:00-05:00' }
-    expect(await add(end, finding(-31), finding(-29))).toEqual(['stored', 'stored', barred])
+    expect(await add(end, finding(-35), finding(-25))).toEqual(['stored', 'stored', barred])
   })
 })
 

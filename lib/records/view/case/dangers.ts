@@ -16,8 +16,8 @@ export type CaseDangers = { open: Danger[]; unanswered: Danger[] }
 /**
  * What is dangerous in a case by what stands now: the newest value of every finding, what the readings show of each
  * switch, the newest CO in room and flue, and the switches found fitted. A danger is closed by finding it gone, never
- * by time. Answering it (gas and power off, tagged, told) only lets the work go on; once it is found anew it has to be
- * answered anew.
+ * by time. Answering it (gas off, tagged, told) only lets the work of that visit go on: found anew, or on a later visit,
+ * it has to be answered anew.
  */
 export function dangersOf(team: TeamFile, file: CaseFile, judged: readonly JudgedReading[]): CaseDangers {
   const since = new Map<DangerCode, string>()
@@ -33,8 +33,11 @@ export function dangersOf(team: TeamFile, file: CaseFile, judged: readonly Judge
   for (const ofOneThing of sightings)
     for (const [code, at] of openSince(ofOneThing)) if (at > (since.get(code) ?? '')) since.set(code, at)
   const open = dangerIn([...since.keys()], {})
+  const thisVisit = file.visits.at(-1)?.entry.id
   const isAnswered = ({ code }: Danger): boolean =>
-    file.dangerAnswers.some(({ at, body }) => at >= since.get(code)! && body.dangers.includes(code))
+    file.dangerAnswers.some(
+      ({ at, body }) => body.visitId === thisVisit && at >= since.get(code)! && body.dangers.includes(code),
+    )
   return { open, unanswered: open.filter((danger) => !isAnswered(danger)) }
 }
 

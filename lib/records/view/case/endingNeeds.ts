@@ -66,8 +66,8 @@ const needsOf: Record<EndingWay, (ending: EndingBody, facts: EndingFacts) => End
       ? at('furnace', [
           'Which switches this furnace has: name its model range, so that every stage can be proven.',
         ])
-      : at('readings', hotReadingNeeds(facts))),
-    ...at('combustion', proofOfCombustionNeeds(facts.file)),
+      : at('readings', hotReadingNeeds(ending.visitId, facts))),
+    ...at('combustion', proofOfCombustionNeeds(ending.visitId, facts)),
     ...said(
       'thermostatCycles',
       (ending.thermostatCycles ?? 0) >= cyclesAsked,

@@ -232,7 +232,7 @@ test('every other kind of record has its line', () => {
     [
       more('05'),
       'danger answer',
-      { ...ofVisit, dangers: ['spillage'], done: ['gas off', 'tagged'] },
+      { ...ofVisit, dangers: ['spillage'], done: ['gas off', 'tagged', 'occupant told'] },
       at('15:14'),
     ],
     [

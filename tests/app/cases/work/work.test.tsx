@@ -125,18 +125,39 @@ describe('WorkCaseScreen', () => {
     expect(danger.textContent).toContain('Gas and power off, if that is safe.')
     expect(screen.queryByRole('article', { name: 'Likely causes' })).toBeNull()
     await press('Record what was done')
-    expect(within(danger).getByRole('alert').textContent).toContain('Tick what was done')
+    expect(within(danger).getByRole('alert').textContent).toContain(
+      'Not done yet: gas off, tagged, occupant told',
+    )
     tick('Gas off')
     tick('Tagged')
+    tick('Occupant told')
+    expect(screen.queryByRole('article', { name: 'The switch comes last' })).toBeNull()
     await press('Record what was done')
     expect(device.added.at(-1)).toMatchObject({
       kind: 'danger answer',
-      body: { dangers: ['scorching'], done: ['gas off', 'tagged'] },
+      body: { dangers: ['scorching'], done: ['gas off', 'tagged', 'occupant told'] },
     })
     expect(screen.getByRole('article', { name: 'Likely causes' })).toBeTruthy()
     expect(screen.getByRole('region', { name: 'Stop: leave it off' })).toBeTruthy()
+    fill('Search the findings', 'Scorching')
+    const scorching = within(screen.getByRole('group', { name: 'Scorching' }))
+    expect(scorching.queryByRole('button', { name: 'Not checked' })).toBeNull()
+    fill('Search the findings', '')
     await see('Scorching', 'Ruled out')
     expect(screen.queryByRole('region', { name: 'Stop: leave it off' })).toBeNull()
+  })
+
+  test('where everybody has to leave, only an all-clear lets the work go on', async () => {
+    const device = open(fresh)
+    await see('Smell of gas', 'Seen')
+    const danger = within(screen.getByRole('region', { name: 'Everybody out now' }))
+    expect(danger.queryByRole('checkbox', { name: 'Gas off' })).toBeNull()
+    tick('Called from outside')
+    await press('Record what was done')
+    expect(device.added.filter(({ kind }) => kind === 'danger answer')).toEqual([])
+    tick('All clear from the gas supplier or the emergency service')
+    await press('Record what was done')
+    expect(device.added.filter(({ kind }) => kind === 'danger answer')).toHaveLength(1)
   })
 
   test('a reading is judged as it is typed, and kept with the limit as it stands at this moment', async () => {
