@@ -6,28 +6,26 @@ import { perCent } from '../cases/work/chanceWords'
 import { Stack } from '../ui/paper/Stack'
 import { Quiet } from '../ui/words/Quiet'
 import styles from './helper.module.css'
-import type { Opened } from './openedCases'
+import { type Forecaster, forecasters, type Opened } from './openedCases'
+
+type Props = { opened: Opened; file: TeamFile }
 
 /** The cases behind a figure: those that it counts, and those that it does not. */
-export function OpenedCases({
-  opened: { title, counted, others },
-  file,
-}: {
-  opened: Opened
-  file: TeamFile
-}) {
+export function OpenedCases({ opened: { title, whose, counted, others }, file }: Props) {
   return (
     <section className={styles.opened} aria-label={`Cases behind “${title}”`}>
       <Stack>
         <h3>{title}</h3>
-        <Cases words="Counted" cases={counted} file={file} />
-        <Cases words="Not counted" cases={others} file={file} />
+        <Cases words="Counted" whose={whose} cases={counted} file={file} />
+        <Cases words="Not counted" whose={whose} cases={others} file={file} />
       </Stack>
     </section>
   )
 }
 
-function Cases({ words, cases, file }: { words: string; cases: ReplayedForecast[]; file: TeamFile }) {
+type CasesProps = { words: string; whose: Forecaster; cases: readonly ReplayedForecast[]; file: TeamFile }
+
+function Cases({ words, whose, cases, file }: CasesProps) {
   return (
     <div>
       <h4>
@@ -41,8 +39,8 @@ function Cases({ words, cases, file }: { words: string; cases: ReplayedForecast[
             <li key={caseId}>
               <CaseLink id={caseId} file={file} />
               <Quiet inline>
-                {causeName(truth)}: the helper had it in place {placeOfTruth.helper}, with{' '}
-                {perCent(probabilityOfTruth)}
+                {causeName(truth)}. {forecasters[whose]}: in place {placeOfTruth[whose]}
+                {whose === 'helper' && `, with ${perCent(probabilityOfTruth)}`}
               </Quiet>
             </li>
           ))}

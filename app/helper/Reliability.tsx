@@ -9,7 +9,7 @@ import { Sheet } from '../ui/paper/Sheet'
 import { Figure } from './Figure'
 import { shareOf } from './figureWords'
 import { OpenedCases } from './OpenedCases'
-import { isAmong, type Opened, opened } from './openedCases'
+import { type Opened, opened } from './openedCases'
 import { ReliabilityPicture } from './ReliabilityPicture'
 
 /** When the helper is sure, is it right? The picture, and the table that says the same. */
@@ -18,12 +18,10 @@ export function Reliability({ record, file }: { record: HelperRecord; file: Team
   const { reliability } = record.helper
   const behind = (row: ReliabilityRow): Opened => {
     const within = record.forecasts.filter(({ leading }) => tenthOf(leading.probability) === row.from)
-    return opened(
-      `${row.from}`,
-      `First cause given ${rangeOf(row)}: it was the true one`,
-      within,
-      isAmong('helper', 1),
-    )
+    return opened(`${row.from}`, `First cause given ${rangeOf(row)}: it was the true one`, within, [
+      'helper',
+      1,
+    ])
   }
   return (
     <Sheet

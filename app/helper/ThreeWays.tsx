@@ -9,7 +9,7 @@ import { Quiet } from '../ui/words/Quiet'
 import { Figure } from './Figure'
 import { chanceOfLoss, countOf, howMany, shareOf } from './figureWords'
 import { OpenedCases } from './OpenedCases'
-import { type Forecaster, forecasters, isAmong, type Opened, opened } from './openedCases'
+import { type Forecaster, forecasters, type Opened, opened } from './openedCases'
 
 const ways = Object.keys(forecasters) as Forecaster[]
 
@@ -19,7 +19,7 @@ export function ThreeWays({ record, file }: { record: HelperRecord; file: TeamFi
   const { helper, forecasts } = record
   const behind = (whose: Forecaster, places: 1 | 3): Opened => {
     const where = places === 1 ? 'the true cause first' : 'the true cause among the first three'
-    return opened(`${whose} ${places}`, `${forecasters[whose]}: ${where}`, forecasts, isAmong(whose, places))
+    return opened(`${whose} ${places}`, `${forecasters[whose]}: ${where}`, forecasts, [whose, places])
   }
   const figure = (whose: Forecaster, places: 1 | 3) => {
     const of = behind(whose, places)

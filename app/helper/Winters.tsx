@@ -8,7 +8,7 @@ import { Sheet } from '../ui/paper/Sheet'
 import { Figure } from './Figure'
 import { winterWords } from './figureWords'
 import { OpenedCases } from './OpenedCases'
-import { isAmong, type Opened, opened } from './openedCases'
+import { type Opened, opened } from './openedCases'
 
 type Winter = HelperRecord['winters'][number]
 
@@ -19,7 +19,7 @@ export function Winters({ record, file }: { record: HelperRecord; file: TeamFile
     const where = places === 1 ? 'first' : 'among the first three'
     const within = record.forecasts.filter((forecast) => forecast.winter === winter)
     const title = `${winterWords(winter)}: the true cause ${where}`
-    const of = opened(`${winter} ${places}`, title, within, isAmong('helper', places))
+    const of = opened(`${winter} ${places}`, title, within, ['helper', places])
     return <Figure of={of} isOpen={open?.key === of.key} onOpen={setOpen} />
   }
   return (

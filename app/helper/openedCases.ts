@@ -9,24 +9,24 @@ export const forecasters = {
 export type Forecaster = keyof typeof forecasters
 
 /** The cases behind one figure: those that it counts, and the rest of those that it is out of. */
-export type Opened = { key: string; title: string; counted: ReplayedForecast[]; others: ReplayedForecast[] }
+export type Opened = {
+  key: string
+  title: string
+  whose: Forecaster
+  counted: ReplayedForecast[]
+  others: ReplayedForecast[]
+}
 
-export function opened(
+/** The cases of a figure that counts how often a forecaster had the true cause among its first so many. */
+export const opened = (
   key: string,
   title: string,
   forecasts: readonly ReplayedForecast[],
-  isCounted: (forecast: ReplayedForecast) => boolean,
-): Opened {
-  return {
-    key,
-    title,
-    counted: forecasts.filter(isCounted),
-    others: forecasts.filter((forecast) => !isCounted(forecast)),
-  }
-}
-
-/** Whether a forecaster had the true cause among its first so many. */
-export const isAmong =
-  (whose: Forecaster, places: number) =>
-  ({ placeOfTruth }: ReplayedForecast): boolean =>
-    placeOfTruth[whose] <= places
+  [whose, places]: readonly [Forecaster, number],
+): Opened => ({
+  key,
+  title,
+  whose,
+  counted: forecasts.filter(({ placeOfTruth }) => placeOfTruth[whose] <= places),
+  others: forecasts.filter(({ placeOfTruth }) => placeOfTruth[whose] > places),
+})

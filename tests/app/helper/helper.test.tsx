@@ -71,7 +71,7 @@ test('a figure opens the cases behind it, counted and not counted, and closes th
   expect(links.map((link) => link.getAttribute('href'))).toEqual(
     [3, 4, 5, 6].map((nth) => `/case/history?id=${caseId(nth)}`),
   )
-  expect(behind.textContent).toContain('Trap plugged: the helper had it in place 1')
+  expect(behind.textContent).toContain('Trap plugged. The helper: in place 1')
   await press(/^The helper: the true cause first/)
   expect(screen.queryByRole('region', { name: /Cases behind/ })).toBeNull()
 })
