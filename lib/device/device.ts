@@ -14,8 +14,10 @@ export type DeviceState = {
   file: TeamFile
   /** Names by person id, of everybody who ever recorded. */
   names: ReadonlyMap<string, string>
-  /** When the log was last asked, ISO 8601; undefined before the first time. */
+  /** When the log was last asked and answered to its end, ISO 8601; undefined before the first time. */
   freshAt: string | undefined
+  /** How many records of the log are on this device. */
+  arrived: number
   waiting: readonly OutboxItem[]
   refused: readonly OutboxItem[]
   /** Why the last contact failed, if it did. */
@@ -53,9 +55,6 @@ export type Device = {
 /** What goes in one request: far below what the server takes, so that a weak signal gets it through. */
 const batchLimits = { records: 200, bytes: 1_000_000 }
 
-/** While a long file arrives page by page, the screens are shown what is there this often, in milliseconds. */
-const showEveryMs = 2000
-
 export type DeviceOptions = { me: Person; deviceId: string; now: () => Date }
 
 /** Opens one person's store on this device: the team file, the outbox and the drafts. */
@@ -73,6 +72,7 @@ export async function openDevice({ me, deviceId, now }: DeviceOptions): Promise<
     me,
     file: foldTeamFile([]),
     names: new Map(((await fileDatabase.get('facts', 'names')) as [string, string][] | undefined) ?? []),
+    arrived: inLog.size,
     freshAt: (await fileDatabase.get('facts', 'freshAt')) as string | undefined,
     waiting: [],
     refused: [],
@@ -137,7 +137,6 @@ export async function openDevice({ me, deviceId, now }: DeviceOptions): Promise<
   }
 
   async function fetchNew(): Promise<Called<unknown>> {
-    let shownAt = now().getTime()
     let unshown = false
     for (;;) {
       const called = await fetchChanges(after)
@@ -154,12 +153,11 @@ export async function openDevice({ me, deviceId, now }: DeviceOptions): Promise<
       for (const record of changed) inLog.set(record.id, record)
       after = next
       unshown ||= records.length > 0
-      if (unshown && (!more || now().getTime() - shownAt >= showEveryMs)) {
-        refold()
-        unshown = false
-        shownAt = now().getTime()
-      }
-      if (!more) return { ok: true, value: undefined }
+      show({ arrived: inLog.size })
+      if (more) continue
+      // Folded once, at the end: a long file arrives in many pages.
+      if (unshown) refold()
+      return { ok: true, value: undefined }
     }
   }
 

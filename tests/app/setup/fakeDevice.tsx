@@ -41,6 +41,7 @@ export function fakeDevice({ records = [], me = technician, names, drafts = {} }
     file: foldTeamFile(held),
     names: names ?? new Map([technician, dispatcher].map((person) => [person.id, person.name])),
     freshAt: saidAt,
+    arrived: held.length,
     waiting: [],
     refused: [],
     trouble: undefined,
