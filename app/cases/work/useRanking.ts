@@ -1,11 +1,12 @@
 'use client'
 
-import { useDeferredValue, useMemo } from 'react'
+import { useDeferredValue, useMemo, useRef } from 'react'
 import { checkMinutes } from '@/lib/catalogue/checks'
 import { diagnosisCatalogue } from '@/lib/catalogue/diagnosisCatalogue'
 import { observationsOnList } from '@/lib/catalogue/findings/readableFinding'
 import {
   learnedLikelihoods,
+  type PackedCases,
   type PlannedCheck,
   packCases,
   type RankedCause,
@@ -18,9 +19,13 @@ import type { TeamFile } from '@/lib/records/fold/teamFile'
 import type { CaseView } from '@/lib/records/view/case/caseView'
 import { contextOf } from '@/lib/records/view/case/context'
 import { pastCases } from '@/lib/records/view/case/pastCases'
+import { recordsBeside } from './recordsBeside'
 
 /** How many past cases "cases like this" are counted over. */
 const likeThis = 5
+
+/** The team's past cases, packed for ranking. */
+type LearnedCases = { count: number; packed: PackedCases }
 
 export type Ranking = {
   ranked: RankedCause[]
@@ -39,10 +44,14 @@ export function useRanking(file: TeamFile, view: CaseView, now: string): Ranking
   const lateFile = useDeferredValue(file)
   const lateView = useDeferredValue(view)
   const caseId = lateView.file.entry.id
-  const cases = useMemo(() => {
+  // What other cases teach is worked out anew only when something was said of them: it takes longer than a tap may.
+  const beside = recordsBeside(lateFile, caseId)
+  const kept = useRef<{ beside: number; cases: LearnedCases }>(undefined)
+  if (kept.current?.beside !== beside) {
     const past = pastCases(lateFile, now, caseId)
-    return { past, packed: packCases(diagnosisCatalogue, past) }
-  }, [lateFile, now, caseId])
+    kept.current = { beside, cases: { count: past.length, packed: packCases(diagnosisCatalogue, past) } }
+  }
+  const { cases } = kept.current
   return useMemo(() => {
     const observed = observationsOnList(lateView.observed)
     const context = contextOf(lateFile, lateView.file)
@@ -58,7 +67,7 @@ export function useRanking(file: TeamFile, view: CaseView, now: string): Ranking
         likelihoods: learnedLikelihoods(asked),
       }),
       similar: similarCases({ cases: cases.packed, observed, context, k: likeThis }),
-      casesOnFile: cases.past.length,
+      casesOnFile: cases.count,
     }
   }, [cases, lateFile, lateView])
 }
