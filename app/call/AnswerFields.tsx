@@ -117,6 +117,7 @@ export function AnswerFields({ state, position, furnace, rungName, now, asked, c
           </Beside>
         )}
         <OpenFields
+          group={answer.key}
           form={report}
           change={changeReport}
           errorOf={errorOf}
@@ -203,7 +204,13 @@ export function AnswerFields({ state, position, furnace, rungName, now, asked, c
               value={answer.printedIn}
               onChange={(event) => change({ printedIn: event.target.value })}
             />
-            <BundleFields form={report} change={changeReport} errorOf={errorOf} furnace={furnace} />
+            <BundleFields
+              group={answer.key}
+              form={report}
+              change={changeReport}
+              errorOf={errorOf}
+              furnace={furnace}
+            />
           </>
         )}
         {twice && !blind && open.size === 0 && (

@@ -18,7 +18,12 @@ export type FieldProps = {
   change: (part: Partial<ReportForm>) => void
   /** What is wrong or missing, by field of the form. */
   errorOf: (field: keyof ReportForm) => string | undefined
+  /** Tells these fields apart from those of another report in the same form: radio buttons of one name are one group. */
+  group?: string
 }
+
+const named = (field: keyof ReportForm, group: string | undefined): string =>
+  group === undefined ? field : `${field}-${group}`
 
 /** A field of text that is bound to the form. */
 function Text({
@@ -30,6 +35,7 @@ function Text({
   form,
   change,
   errorOf,
+  group,
 }: FieldProps & {
   name: keyof ReportForm
   label: string
@@ -39,7 +45,7 @@ function Text({
 }) {
   return (
     <TextField
-      name={name}
+      name={named(name, group)}
       label={label}
       hint={hint}
       exact={exact}
@@ -53,13 +59,13 @@ function Text({
 
 /** What the text itself leaves open: unit, action, suction or pressure. Asked, never filled in. */
 export function OpenFields(props: FieldProps & { asks: ReadonlySet<keyof ReportForm> }) {
-  const { form, change, errorOf, asks } = props
+  const { form, change, errorOf, asks, group } = props
   return (
     <>
       {asks.has('unit') && (
         <Choice
           legend="Which unit? None is written."
-          name="unit"
+          name={named('unit', group)}
           options={pressureUnits
             .filter((unit) => ['inH2O', 'Pa', 'mbar', 'mmH2O'].includes(unit))
             .map((unit) => ({ value: unit, words: unitLabel[unit] }))}
@@ -71,7 +77,7 @@ export function OpenFields(props: FieldProps & { asks: ReadonlySet<keyof ReportF
       {asks.has('action') && (
         <Choice
           legend="Does it close or open at this number?"
-          name="action"
+          name={named('action', group)}
           hint="Letters like PR or PF are not decoded: makers differ on them."
           options={[
             { value: 'closes', words: 'Closes (make)' },
@@ -86,7 +92,7 @@ export function OpenFields(props: FieldProps & { asks: ReadonlySet<keyof ReportF
       {asks.has('sense') && (
         <Choice
           legend="Suction or pressure?"
-          name="sense"
+          name={named('sense', group)}
           options={[
             { value: 'suction', words: senseWords.suction },
             { value: 'pressure', words: senseWords.pressure },
@@ -99,7 +105,7 @@ export function OpenFields(props: FieldProps & { asks: ReadonlySet<keyof ReportF
       )}
       {asks.has('confirmed') && (
         <Check
-          name="confirmed"
+          name={named('confirmed', group)}
           label="I looked again: this is what is written"
           checked={form.confirmed}
           onChange={(event) => change({ confirmed: event.target.checked })}
@@ -208,12 +214,12 @@ export function SourceFields({ parts, people, gauges, ...props }: SourceProps) {
 
 /** Which furnaces it holds for, and where it is measured: kept as not stated unless the source says so. */
 export function BundleFields(props: FieldProps & { furnace: FurnaceForRating }) {
-  const { form, change, errorOf, furnace } = props
+  const { form, change, errorOf, furnace, group } = props
   return (
     <Stack>
       <Choice
         legend="Which furnaces does the source say it holds for?"
-        name="covers"
+        name={named('covers', group)}
         options={[
           { value: 'as stated', words: 'Some: it states a range' },
           { value: 'all', words: 'Every one of this range' },
@@ -253,7 +259,7 @@ export function BundleFields(props: FieldProps & { furnace: FurnaceForRating }) 
         <summary>Stage, points and tap, if the source states them</summary>
         <Stack>
           <Select
-            name="stage"
+            name={named('stage', group)}
             label="Stage"
             value={form.stage}
             onChange={(event) => change({ stage: event.target.value as ReportForm['stage'] })}
@@ -261,14 +267,14 @@ export function BundleFields(props: FieldProps & { furnace: FurnaceForRating }) 
             error={errorOf('stage')}
           />
           <Select
-            name="between"
+            name={named('between', group)}
             label="Measured"
             value={form.between}
             onChange={(event) => change({ between: event.target.value as ReportForm['between'] })}
             options={asOptions(betweens, betweenWords)}
           />
           <Select
-            name="tap"
+            name={named('tap', group)}
             label="Where the hose ends"
             value={form.tap}
             onChange={(event) => change({ tap: event.target.value as ReportForm['tap'] })}
@@ -277,7 +283,7 @@ export function BundleFields(props: FieldProps & { furnace: FurnaceForRating }) 
         </Stack>
       </details>
       <TextArea
-        name="note"
+        name={named('note', group)}
         label="Note"
         value={form.note}
         onChange={(event) => change({ note: event.target.value })}

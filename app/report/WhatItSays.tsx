@@ -31,7 +31,7 @@ export function WhatItSays({ values, unit, levelOf }: Props) {
               {senseWords[value.sense]}
             </Quiet>
             <p>
-              Not on file yet. Would stand as: <b>{levelOf(index)}</b>
+              Not saved yet. Would stand as: <b>{levelOf(index)}</b>
             </p>
             {value.warnings.map((warning) => (
               <p key={warning.code}>Look again: {warning.message}</p>

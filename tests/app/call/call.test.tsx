@@ -115,6 +115,18 @@ describe('a number of the call', () => {
     expect(readBack()[0]).toHaveProperty('disabled', false)
   })
 
+  test('two numbers of one call each keep their own answers', () => {
+    open(undefined, `/call?request=${id('a1')}&request=${id('a2')}&organisation=${id('b0')}`)
+    say('Low fire', asSpoken, 'closes at -.60 in wc')
+    say('High fire', asSpoken, 'closes at -.95 in wc')
+    const names = ['Low fire', 'High fire'].map((of) =>
+      within(number(of)).getByRole<HTMLInputElement>('radio', { name: 'Every one of this range' }),
+    )
+    expect(names[0]!.name).not.toBe(names[1]!.name)
+    for (const radio of names) fireEvent.click(radio)
+    expect(names.map(({ checked }) => checked)).toEqual([true, true])
+  })
+
   test('a value that is changed after it was read back must be read back again', () => {
     open()
     sayTwice('Low fire', 'closes at -.65 in wc')
