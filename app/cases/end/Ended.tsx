@@ -41,7 +41,7 @@ export function Ended({ view, visit, facts }: Props) {
   const ending = endings[0]!
   const isNewest = visits.at(-1)?.entry.id === visit.entry.id
   const missing = isNewest
-    ? endingNeedsByPlace(ending.body, facts).map(({ sentence }) => sentence)
+    ? endingNeedsByPlace(ending.body, { ...facts, endedAt: ending.at }).map(({ sentence }) => sentence)
     : missingThen(file, view.file, ending)
   const { how, noticeId } = ending.body
   return (

@@ -5,7 +5,7 @@ import { useMemo, useState } from 'react'
 import { switchKindEntries } from '@/lib/catalogue/switchKinds'
 import type { Entry } from '@/lib/records/fold/entry'
 import type { FurnaceBody } from '@/lib/records/kinds/furnace'
-import { standingNotice } from '@/lib/records/view/case/notices'
+import { isLeftOff } from '@/lib/records/view/case/leftOff'
 import { positionsOf } from '@/lib/records/view/case/positionsToProve'
 import { furnaceForRating } from '@/lib/records/view/furnaceForRating'
 import { ratingSettings, setpointOf } from '@/lib/records/view/setpoint'
@@ -46,7 +46,7 @@ export function BaselineScreen() {
         lead="What this furnace shows while it is healthy. Later readings are held against it: one that is higher points at the intake."
       />
       <LeftOffBanner furnaceId={furnace.id} {...{ file, names }} />
-      {standingNotice(file, furnace.id) === undefined ? (
+      {!isLeftOff(file, furnace.id) ? (
         <AtASwitch furnace={furnace} />
       ) : (
         <Empty

@@ -116,6 +116,25 @@ test('while it is left off that stands above everything: since when, by whom, wh
   expect(await accessibilityFaults(container)).toEqual([])
 })
 
+test('a visit that left it off without a notice has a banner too, with the way to write the notice', async () => {
+  const rows = endedProvenRows.map(
+    (row): Row =>
+      row[1] === 'ending'
+        ? [row[0], row[1], { caseId: row[2].caseId, visitId: row[2].visitId, how: 'left off' }, row[3]]
+        : row,
+  )
+  const ended = rows.find(([, kind]) => kind === 'ending')![2]
+  openAt(`/furnace?id=${ids.furnace}`)
+  const { container } = renderOn(fakeDevice({ records: recordsOf(rows) }), <FurnaceScreen />)
+  const banner = screen.getByRole('region', { name: 'Left off' })
+  expect(banner.textContent).toContain('by Ines Talvik, and no shut-down notice says why.')
+  expect(banner.textContent).toContain('Do not relight until the notice is written and lifted.')
+  expect(within(banner).getByRole('link', { name: 'Write the shut-down notice' }).getAttribute('href')).toBe(
+    `/case/shut-down?furnace=${ids.furnace}&case=${ended.caseId}&visit=${ended.visitId}`,
+  )
+  expect(await accessibilityFaults(container)).toEqual([])
+})
+
 test('a notice that was lifted leaves no banner', () => {
   const rows: Row[] = [
     [of.notice, 'shut-down notice', { ...fullNotice }],

@@ -14,6 +14,7 @@ import type { SwitchCheckBody } from '@/lib/records/kinds/switchCheck'
 import type { VisitBody } from '@/lib/records/kinds/visit'
 import { ofFurnace, oldestFirst } from '../ofFurnace'
 import { unsuitableIn } from '../unsuitable'
+import { leftOffWithoutNotice } from './leftOff'
 import { type Notice, noticesOf } from './notices'
 
 /** One visit with its endings. More than one that stands is a disagreement to settle by withdrawing all but one. */
@@ -37,6 +38,8 @@ export type CaseFile = {
   unsuitable: Entry<FoundFittedBody>[]
   /** The shut-down notices of the furnace. */
   notices: Notice[]
+  /** Endings, of any case, that left the furnace off without a notice: it is left off by them too. */
+  leftOffUnnoticed: Entry<EndingBody>[]
   /** Cases on the same furnace and circuit that were opened before, newest first. */
   earlier: Entry<CaseBody>[]
 }
@@ -114,6 +117,7 @@ export function caseFileOf(file: TeamFile, caseId: string): CaseFile | undefined
     fittedParts: [...ofFurnace(file, file.fittedParts, furnace.id)],
     unsuitable: unsuitableIn(file, furnace.id),
     notices: noticesOf(file, furnace.id),
+    leftOffUnnoticed: leftOffWithoutNotice(file, furnace.id),
     earlier: (index.cases.get(furnace.id) ?? [])
       .filter(
         (other) =>

@@ -5,6 +5,7 @@ import type { CaseFile } from './caseFile'
 import { dangersOf } from './dangers'
 import type { EndingFacts } from './endingNeeds'
 import type { JudgedReading } from './judgedReading'
+import { noticeOfEnding } from './leftOff'
 import { positionsToProve } from './positionsToProve'
 
 /**
@@ -23,6 +24,12 @@ export function endingFactsOf(
   const visitIds = new Set<string | undefined>(visits.map(({ entry }) => entry.id))
   const upToThen = <Body extends { visitId?: string }>(entries: Entry<Body>[]): Entry<Body>[] =>
     place < 0 ? entries : entries.filter(({ body }) => visitIds.has(body.visitId))
+  const { how, noticeId } = ending.body
+  // A notice that is written late is the notice of the ending all the same.
+  const own =
+    how === 'left off'
+      ? noticeOfEnding(file.notices, { noticeId, visitAt: file.visits[place]?.entry.at, endedAt: ending.at })
+      : undefined
   const then: CaseFile = {
     ...file,
     visits,
@@ -33,7 +40,8 @@ export function endingFactsOf(
     switchChecks: upToThen(file.switchChecks),
     dangerAnswers: upToThen(file.dangerAnswers),
     unsuitable: file.unsuitable.filter(({ at }) => at <= ending.at),
-    notices: file.notices.filter(({ entry }) => entry.at <= ending.at),
+    notices: file.notices.filter(({ entry }) => entry.at <= ending.at || entry.id === own?.entry.id),
+    leftOffUnnoticed: file.leftOffUnnoticed.filter(({ at }) => at <= ending.at),
   }
   const kept = new Set(then.readings.map(({ id }) => id))
   const judgedThen = judged.filter(({ entry }) => kept.has(entry.id))
@@ -42,5 +50,6 @@ export function endingFactsOf(
     judged: judgedThen,
     openDangers: dangersOf(team, then, judgedThen).open,
     toProve: positionsToProve(team, then),
+    endedAt: ending.at,
   }
 }

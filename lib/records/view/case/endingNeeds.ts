@@ -5,6 +5,7 @@ import { type EndingBody, type EndingWay, putBackItems } from '@/lib/records/kin
 import type { PositionBody } from '@/lib/records/kinds/position'
 import type { CaseFile } from './caseFile'
 import type { JudgedReading } from './judgedReading'
+import { noticeOfEnding } from './leftOff'
 import { noticeNeeds } from './notices'
 import { hotReadingNeeds, proofOfCombustionNeeds } from './proofNeeds'
 import { unless } from './unless'
@@ -15,6 +16,8 @@ export type EndingFacts = {
   judged: readonly JudgedReading[]
   openDangers: readonly Danger[]
   toProve: readonly Entry<PositionBody>[]
+  /** When the visit ended, ISO 8601; left out while it goes on. */
+  endedAt?: string
 }
 
 /** Where something that an ending lacks is recorded: in the ending itself, or somewhere else in the case. */
@@ -48,7 +51,7 @@ export const endingNeeds = (ending: EndingBody, facts: EndingFacts): string[] =>
 
 const needsOf: Record<EndingWay, (ending: EndingBody, facts: EndingFacts) => EndingNeed[]> = {
   'repaired and proven': (ending, facts) => [
-    ...at('notice', stillLeftOff(facts.file)),
+    ...at('notice', stillLeftOff(ending, facts.file)),
     ...said('mainCause', ending.mainCause !== undefined, 'The main cause.'),
     ...said(
       'note',
@@ -92,7 +95,7 @@ const needsOf: Record<EndingWay, (ending: EndingBody, facts: EndingFacts) => End
     ...said('orderedWhere', ending.orderedWhere !== undefined, 'Where it is ordered.'),
   ],
   'no fault found': (ending, { file }) => [
-    ...at('notice', stillLeftOff(file)),
+    ...at('notice', stillLeftOff(ending, file)),
     ...at(
       'readings',
       unless(file.readings.length > 0, 'A reading: without one nobody can tell next time what was normal.'),
@@ -105,8 +108,9 @@ const needsOf: Record<EndingWay, (ending: EndingBody, facts: EndingFacts) => End
       ending.declinedBecause !== undefined,
       'Why it was declined, in the words of whoever declined.',
     ),
-  'left off': ({ noticeId }, { file: { notices } }) => {
-    const notice = notices.find(({ entry }) => entry.id === noticeId)?.entry.body
+  'left off': ({ noticeId, visitId }, { file: { notices, visits }, endedAt }) => {
+    const visitAt = visits.find(({ entry }) => entry.id === visitId)?.entry.at
+    const notice = noticeOfEnding(notices, { noticeId, visitAt, endedAt })?.entry.body
     return at('notice', notice === undefined ? ['The shut-down notice.'] : noticeNeeds(notice))
   },
 }
@@ -115,11 +119,17 @@ const repaired = ({ repairs }: CaseFile): string[] =>
   unless(repairs.length > 0, 'What was done: record the repair with its parts.')
 
 /** A furnace that is left off proves nothing, whatever case it was left off for. */
-const stillLeftOff = ({ notices }: CaseFile): string[] =>
-  unless(
+const stillLeftOff = ({ visitId }: EndingBody, { notices, leftOffUnnoticed }: CaseFile): string[] => [
+  ...unless(
     notices.every(({ lifting }) => lifting !== undefined),
     'The furnace is left off: lift its shut-down notice first, or end the visit as left off.',
-  )
+  ),
+  ...unless(
+    // Two endings of one visit are settled by withdrawing one.
+    leftOffUnnoticed.every(({ body }) => body.visitId === visitId),
+    'The furnace was left off without a shut-down notice: write the notice and have it lifted first, or end the visit as left off.',
+  ),
+]
 
 const at = (place: Exclude<NeedPlace, 'ending'>, sentences: readonly string[]): EndingNeed[] =>
   sentences.map((sentence) => ({ sentence, at: place }))

@@ -1,6 +1,6 @@
 import type { TeamFile } from '../../fold/teamFile'
 import { needs } from '../../kinds/ratingRequest'
-import { standingNotice } from '../case/notices'
+import { isLeftOff } from '../case/leftOff'
 import type { Question } from './questions'
 
 export type Need = (typeof needs)[number]
@@ -10,11 +10,11 @@ const firstOfAll: readonly Need[] = ['infants', 'elderly or ill people', 'furnac
 
 /**
  * Why a question matters now, in the order of the list: what any of its askers said, and that a furnace is left off
- * by a notice that stands.
+ * now.
  */
 export function needsOf(file: TeamFile, question: Question): Need[] {
   const said = new Set<Need>([...question.requests, ...question.alsoAsked].flatMap(({ body }) => body.needs))
-  if (question.furnaces.some(({ id }) => standingNotice(file, id) !== undefined)) said.add('furnace left off')
+  if (question.furnaces.some(({ id }) => isLeftOff(file, id))) said.add('furnace left off')
   return needs.filter((need) => said.has(need))
 }
 

@@ -321,7 +321,7 @@ test('a case stays left off until its notice is lifted, and is being worked on a
   expect(factsOf(lifted).view.standing).toBe('being worked on')
 })
 
-test('an ending that names a notice which was withdrawn lacks its notice', () => {
+test('an ending that names a notice which was withdrawn lacks its notice, and leaves the furnace off', () => {
   const rows: Row[] = [
     ...leftOff,
     [of.ending, 'ending', { ...ofVisit, how: 'left off', noticeId: of.notice }, at('16:50')],
@@ -329,5 +329,5 @@ test('an ending that names a notice which was withdrawn lacks its notice', () =>
   ]
   const { view } = factsOf(rows)
   expect(view.missing).toEqual(['The shut-down notice.'])
-  expect(view.standing).toBe('not finished')
+  expect(view.standing).toBe('left off')
 })
