@@ -450,3 +450,65 @@ describe('lifting a notice', () => {
     ).toBe('a lifting lifts a notice')
   })
 })
+
+describe('taking back that a furnace was left off', () => {
+  const leftOff = more(
+    other.ending,
+    'ending',
+    { caseId: ids.case, visitId: ids.visit, how: 'left off' },
+    '2026-02-04T08:00:00Z',
+  )
+  const anew = { ...leftOff, id: '01920000-0000-7000-8000-0000000000a6' }
+  const over = { ...anew, body: { ...leftOff.body, how: 'no fault found' } }
+  const newNotice = more(
+    '01920000-0000-7000-8000-0000000000a7',
+    'shut-down notice',
+    bodyOf(ids.notice),
+    '2026-02-04T08:00:00Z',
+  )
+  const elsewhereNotice = { ...newNotice, body: { ...newNotice.body, furnaceId: other.furnace } }
+  const asked = (
+    role: 'manager' | 'dispatcher' | 'technician',
+    body: Record<string, unknown>,
+    ...records: HeldRecord[]
+  ) => {
+    const file = foldTeamFile([...beforeEnding, ...elsewhere, leftOff, ...records])
+    const saying = { id: 'person-1', role, saidAt: '2026-02-05T08:00:00.000Z' }
+    const checked = checkRecord('withdrawal', { reason: 'Not so.', ...body }, file, saying)
+    return checked.ok ? undefined : checked.refusal
+  }
+
+  test('a dispatcher may withdraw neither the notice nor the ending, and is told what to do instead', () => {
+    for (const record of [ids.notice, leftOff.id])
+      expect(asked('dispatcher', { record })).toEqual({
+        rule: 'left off until it is lifted',
+        sentence:
+          'The furnace was left off, and a dispatcher may not let it run again. Ask a technician or a manager to lift the notice. Is something in it wrong? Write it anew: the new one takes its place.',
+      })
+  })
+
+  test('a technician or a manager may, as they may lift it', () => {
+    for (const role of ['technician', 'manager'] as const)
+      for (const record of [ids.notice, leftOff.id]) expect(asked(role, { record })).toBeUndefined()
+  })
+
+  test('a dispatcher may where another one takes its place that leaves the furnace off as well', () => {
+    expect(asked('dispatcher', { record: leftOff.id, replacedBy: anew.id }, anew)).toBeUndefined()
+    expect(asked('dispatcher', { record: leftOff.id, replacedBy: over.id }, over)?.rule).toBe(
+      'left off until it is lifted',
+    )
+    expect(asked('dispatcher', { record: ids.notice, replacedBy: newNotice.id }, newNotice)).toBeUndefined()
+    for (const replacedBy of [ids.notice, ids.furnace])
+      expect(asked('dispatcher', { record: ids.notice, replacedBy })?.rule).toBe(
+        'left off until it is lifted',
+      )
+    expect(asked('dispatcher', { record: ids.notice, replacedBy: newNotice.id }, elsewhereNotice)?.rule).toBe(
+      'left off until it is lifted',
+    )
+  })
+
+  test('any other ending, and what is no notice, anybody may withdraw', () => {
+    expect(asked('dispatcher', { record: over.id }, over)).toBeUndefined()
+    expect(asked('dispatcher', { record: ids.finding })).toBeUndefined()
+  })
+})

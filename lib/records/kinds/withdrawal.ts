@@ -1,7 +1,9 @@
 import { z } from 'zod'
-import { defineKind, roles } from '../envelope'
+import { defineKind, type Lookup, type Refusal, type Role, roles } from '../envelope'
 import { line, recordId } from '../fields'
+import { isSame } from '../ofCase'
 import { withholdable } from '../withholdable'
+import { lifting } from './lifting'
 
 /** Nothing is edited or deleted: a correction withdraws the old record, with a reason. Both stay readable. */
 export const withdrawalBody = z.strictObject({
@@ -12,6 +14,34 @@ export const withdrawalBody = z.strictObject({
 
 export type WithdrawalBody = z.infer<typeof withdrawalBody>
 
+/**
+ * Why a furnace that was left off is not let run again by taking that back: it would be a lifting by somebody who may
+ * not lift. What takes its place has to leave it off as well.
+ */
+function whyStillLeftOff(
+  { record, replacedBy }: WithdrawalBody,
+  lookup: Lookup,
+  role: Role,
+): Refusal | undefined {
+  const old = lookup(record)
+  const isNotice = old?.kind === 'shut-down notice'
+  if (old === undefined || !(isNotice || (old.kind === 'ending' && old.body.how === 'left off')))
+    return undefined
+  if (lifting.mayAdd.includes(role)) return undefined
+  const next = replacedBy === undefined || replacedBy === record ? undefined : lookup(replacedBy)
+  const leavesItOff =
+    next?.kind === old.kind &&
+    (isNotice
+      ? isSame(next.body.furnaceId, String(old.body.furnaceId), lookup)
+      : next.body.how === 'left off' && next.body.visitId === old.body.visitId)
+  return leavesItOff
+    ? undefined
+    : {
+        rule: 'left off until it is lifted',
+        sentence: `The furnace was left off, and a ${role} may not let it run again. Ask a technician or a manager to lift the notice. Is something in it wrong? Write it anew: the new one takes its place.`,
+      }
+}
+
 export const withdrawal = defineKind<WithdrawalBody>({
   kind: 'withdrawal',
   version: 1,
@@ -19,13 +49,14 @@ export const withdrawal = defineKind<WithdrawalBody>({
   mayAdd: roles,
   maySee: roles,
   refersTo: (body) => [body.record, ...(body.replacedBy === undefined ? [] : [body.replacedBy])],
-  refusedBy: (body, lookup) =>
-    lookup(body.record)?.kind === 'withholding'
+  refusedBy: (body, lookup, { role }) =>
+    whyStillLeftOff(body, lookup, role) ??
+    (lookup(body.record)?.kind === 'withholding'
       ? {
           rule: 'a withholding stands',
           sentence:
             'What was withheld is gone from the log and cannot come back by a withdrawal. Record it anew if it may be kept.',
         }
-      : undefined,
+      : undefined),
   mayWithhold: withholdable.withdrawal,
 })
