@@ -13,6 +13,7 @@ type Props = { found: Entry<FoundFittedBody>; file: TeamFile }
 /** What is in a furnace although it should not be, what to do now, and whether the factory part is back. */
 export function FittedWarning({ found, file }: Props) {
   const { body } = found
+  const furnace = body.furnaceId === undefined ? undefined : file.furnaces.get(file.keptId(body.furnaceId))
   const back = putRightBy(file, found)
   const backPart =
     back?.body.fittedPart === undefined ? undefined : file.parts.get(file.keptId(back.body.fittedPart))
@@ -22,6 +23,11 @@ export function FittedWarning({ found, file }: Props) {
         <b>
           Found fitted {sayDate(body.foundOn)}: {whatWords[body.what][0]}
         </b>
+        {furnace !== undefined && (
+          <>
+            , at <a href={`/furnace?id=${furnace.id}`}>{furnace.body.siteLabel}</a>
+          </>
+        )}
         , printed <AsPrinted text={body.printed} />. {fittedSentence(body)}{' '}
         <a href={`/record?id=${found.id}`}>The record</a>
       </p>

@@ -9,6 +9,7 @@ import { Quiet } from '../ui/words/Quiet'
 import { SourceList } from '../ui/words/SourceList'
 import { sayDate } from '../ui/words/sayDate'
 import { bundleLine, coverWords } from './bundleWords'
+import { FoundHere } from './FoundHere'
 import { Numbers } from './Numbers'
 import { PartLines } from './PartLines'
 import { type SetpointAddress, setpointQuery } from './setpointAddress'
@@ -75,11 +76,7 @@ export function SetpointCard({ setpoint, address, unit, names }: Props) {
         </p>
       )}
       {setpoint.foundFitted.map((found) => (
-        <p key={found.id} className={styles.found}>
-          <b>Found fitted {sayDate(found.body.foundOn)}:</b> {found.body.what}, printed{' '}
-          <AsPrinted text={found.body.printed} />. The furnace is not proven safe until the factory part is
-          back.
-        </p>
+        <FoundHere key={found.id} found={found} />
       ))}
       <OwnQuestions positionId={position.id} />
       {onFile ? (

@@ -152,18 +152,13 @@ test('it leads back to where it was opened from', async () => {
   expect(wentTo()).toEqual([`/case/end?id=${caseId}&visit=${visitId}`])
 })
 
-test('a visit that has ended takes no repair: the refusal leads to the case, and nothing typed is lost', async () => {
+test('a visit that has ended takes a repair all the same: many are written down in the van', async () => {
   const how = { caseId, visitId, how: 'repaired, not proven' }
   const device = openInVisit([[ending, 'ending', how, '2026-01-13T16:00:00.000Z']])
   fill('What was done', 'Drain cleared')
   choose('Was a pressure switch replaced?', 'No')
   await press('Record the repair')
-  const refusal = screen.getByRole('alert')
-  expect(refusal.textContent).toContain('The repair cannot be recorded here')
-  expect(refusal.textContent).toContain('Begin a new visit on the case')
-  expect(within(refusal).getByRole('link').getAttribute('href')).toBe(`/case?id=${caseId}`)
-  expect(screen.getByLabelText<HTMLInputElement>('What was done').value).toBe('Drain cleared')
-  expect(device.added).toEqual([])
+  expect(device.added).toMatchObject([{ kind: 'repair', body: { caseId, visitId, done: 'Drain cleared' } }])
 })
 
 test.each([

@@ -115,14 +115,14 @@ describe('ReportScreen', () => {
     open()
     says('CLOSE -.58 WC')
     const read = screen.getByText('Read as:').closest('[role=status]')!
-    expect(read.textContent).toContain('Not on file yet. Would stand as: Unverified')
+    expect(read.textContent).toContain('Not saved yet. Would stand as: Unverified')
     expect(
       screen.getByRole('img', {
         name: /Closes at 0\.58 in\. w\.c\., not saved yet: would stand as Unverified\./,
       }),
     ).toBeDefined()
     fromManual()
-    expect(read.textContent).toContain('Not on file yet. Would stand as: Supported')
+    expect(read.textContent).toContain('Not saved yet. Would stand as: Supported')
     expect(screen.getByRole('img', { name: /not saved yet: would stand as Supported\./ })).toBeDefined()
     expect(screen.getByText('Nothing of this is on file yet. Once the report is saved:')).toBeDefined()
     expect(document.body.textContent).toContain(
