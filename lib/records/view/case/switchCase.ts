@@ -1,3 +1,4 @@
+import { findingById } from '@/lib/catalogue/findings'
 import { looksFromFindings } from '@/lib/catalogue/findings/looksFromFindings'
 import {
   type CaseState,
@@ -11,17 +12,19 @@ import {
 import { gaugeHalfWidth, isCalibrationPast } from '@/lib/core/reading'
 import type { Entry } from '@/lib/records/fold/entry'
 import type { TeamFile } from '@/lib/records/fold/teamFile'
+import type { FindingBody } from '@/lib/records/kinds/finding'
 import type { SwitchCheckBody } from '@/lib/records/kinds/switchCheck'
+import { ofFurnace } from '../ofFurnace'
 import type { Setpoint } from '../setpoint'
 import type { CaseView } from './caseView'
 import { inServiceSituations } from './expectedAt'
 import { instrumentOf } from './instrument'
 import type { JudgedReading } from './judgedReading'
-import { isFactoryNumber, replacementsAt, switchPartsOf } from './switchParts'
+import { isFactoryNumber, switchPartsOf } from './switchParts'
 
 /**
  * Everything on record that bears on replacing the switch of one position, as the guard takes it. What was read or
- * tried before a new switch went in is of the old one, and left out.
+ * tried before a repair, or before a fault of the air path was put right, is of another furnace, and left out.
  * @param setpoint of the suspected switch, for this very furnace
  */
 export function switchCaseOf(
@@ -94,15 +97,32 @@ export function everyRequirement(
   return requirements.filter((each) => bare.missing.includes(each) || missing.includes(each))
 }
 
-/** The readings and checks of the case that are of the switch in this position as it is now. */
+/**
+ * The readings and checks of the case that are of the switch in this position and of the furnace as it is now: newer
+ * than any repair, and than any fault of the air path that was found and is gone.
+ */
 function ofThisSwitch(team: TeamFile, { file, judged }: CaseView, { position }: Setpoint) {
-  const replacedAt = replacementsAt(team, file.furnace.id, position.id).at(-1)?.at
+  const changedAt = [
+    ...ofFurnace(team, team.repairs, file.furnace.id).map(({ at }) => at),
+    ...faultsGoneAt(file.findings),
+  ].sort()
+  const lastChange = changedAt.at(-1)
   const isOfIt = (positionId: string | undefined, { at }: Entry<unknown>): boolean =>
-    positionId === position.id && (replacedAt === undefined || at > replacedAt)
+    positionId === position.id && (lastChange === undefined || at > lastChange)
   return {
     judged: judged.filter(({ entry, positionId }) => isOfIt(positionId, entry)),
     checks: file.switchChecks.filter((check) => isOfIt(team.keptId(check.body.positionId), check)),
   }
+}
+
+/** When something that a look had found wrong was found in order again. */
+function faultsGoneAt(findings: readonly Entry<FindingBody>[]): string[] {
+  const faulty = new Set<string>()
+  return findings.flatMap(({ at, body }) => {
+    if (findingById(body.finding)?.proves?.whenValue[body.value] === 'fault found') faulty.add(body.finding)
+    else if (faulty.delete(body.finding)) return [at]
+    return []
+  })
 }
 
 /** The action that a complaint is about; none where it is blamed as the wrong part. */
@@ -121,13 +141,12 @@ function actionOf(complaint: Complaint, kind: CaseState['kind']): 'closes' | 'op
 }
 
 /**
- * The newest reading that speaks of the switch: as found, nothing changed for it, and held against the action that
- * the complaint is about; where none was, the newest that could be held against anything, or else the newest.
+ * The newest reading that speaks of the switch: nothing changed for it, and held against the action that the complaint
+ * is about, whether it was called as found or after the repair; where none was, the newest that could be held against
+ * anything, or else the newest.
  */
 function suspectReading(judged: readonly JudgedReading[], action: 'closes' | 'opens' | undefined) {
-  const fit = judged.filter(
-    ({ entry }) => entry.body.when === 'as found' && inServiceSituations.includes(entry.body.situation),
-  )
+  const fit = judged.filter(({ entry }) => inServiceSituations.includes(entry.body.situation))
   const heldAgainst = ({ comparison }: JudgedReading): boolean =>
     comparison.ok &&
     [comparison.value.start, comparison.value.run].some((judgement) => judgement?.against === action)

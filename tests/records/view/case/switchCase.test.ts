@@ -224,11 +224,6 @@ describe('a switch that will not close', () => {
     ['an open contact', ['contact-open-at-that-moment'], withReading(0.9, { contacts: 'closed' })],
     ['a check off the furnace, near the limit', ['off-furnace-check'], withReading(0.7)],
     [
-      'a reading as found',
-      ['rating-holds-here', ...noGauge, ...noReading],
-      withReading(0.9, { when: 'after repair' }),
-    ],
-    [
       'a reading for which nothing was changed',
       ['rating-holds-here', ...noGauge, ...noReading],
       withReading(0.9, { situation: 'vent opened' }),
@@ -267,6 +262,56 @@ describe('a switch that will not close', () => {
       reading(0.5, { phase: 'steady hot' }, { at: at(12, '10:00') }),
     ])
     expect(state.reading?.comparison.start?.meanPascals).toBeCloseTo(inches(0.95), 6)
+  })
+
+  test('the newest in service counts, whatever it was called: one that closes as it should clears the switch', () => {
+    const closes = reading(0.9, { contacts: 'closed', when: 'after repair' }, { at: at(12, '11:30') })
+    expect(missing([...complete, closes])).toEqual(['contact-open-at-that-moment'])
+  })
+
+  describe('what was measured before the furnace was changed speaks of another one', () => {
+    const nothing: Requirement[] = ['rating-holds-here', ...noGauge, ...noReading]
+    const again = (more = {}) => reading(0.9, more, { at: at(12, '11:30') })
+
+    test('before any repair, with a part or without, of this case or recorded on the furnace alone', () => {
+      const ofFurnaceAlone = { caseId: undefined, visitId: undefined }
+      const other = { positionId: ids.high, fittedPart: ids.highPart, switchReplaced: true }
+      for (const more of [{ done: 'New terminal' }, other, ofFurnaceAlone]) {
+        expect(missing([...complete, repair(more)])).toEqual(nothing)
+        expect(missing([...complete, repair(more), again({ when: 'after repair' })])).toEqual([])
+        expect(missing([...complete, repair(more, { at: at(12, '09:00') })])).toEqual([])
+      }
+    })
+
+    test('a check of the switch as well', () => {
+      const pump = (time: string) =>
+        said(
+          'switch check',
+          {
+            ...ofFurnace,
+            positionId: ids.low,
+            what: 'off the furnace',
+            pulls: [0.72, 0.71, 0.73].map(inches),
+            gaugeId: ids.gauge,
+            heldForTenSeconds: 'held',
+            pumpLineProvenTight: true,
+          },
+          { at: at(12, time) },
+        )
+      const near = reading(0.7, {}, { at: at(12, '11:30') })
+      expect(missing([...complete, pump('10:00'), repair(), near])).toEqual(['off-furnace-check'])
+      expect(missing([...complete, repair(), near, pump('11:40')])).toEqual([])
+    })
+
+    test('before a fault of the air path was found and is gone', () => {
+      const blocked = finding('vent-end', 'blocked', '09:05')
+      const clear = finding('vent-end', 'clear', '10:00')
+      const rest = complete.filter(({ body }) => body.finding !== 'vent-end')
+      expect(missing([...rest, blocked, clear])).toEqual(nothing)
+      expect(missing([...rest, blocked, clear, again()])).toEqual([])
+      // Looked at twice and in order both times, nothing was changed.
+      expect(missing([...complete, clear])).toEqual([])
+    })
   })
 
   test('a withdrawn reading, look or part number is missing again', () => {
@@ -343,11 +388,6 @@ describe('a switch that will not close', () => {
     test('a reading of it counts like any', () => {
       const again = reading(0.9, {}, { at: at(12, '11:30') })
       expect(missing([...complete, swapped, again])).toEqual([])
-    })
-
-    test('a repair without a switch, or in another position, changes nothing', () => {
-      const other = repair({ positionId: ids.high, fittedPart: ids.highPart, switchReplaced: true })
-      expect(missing([...complete, repair(), other])).toEqual([])
     })
 
     test('a number read off it afterwards is what is fitted', () => {
