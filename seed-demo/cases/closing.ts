@@ -1,3 +1,4 @@
+import { findingById } from '@/lib/catalogue/findings'
 import { demoDay } from '../book'
 import { drawn, happens, workingDayAfter } from '../drawing'
 import type { Belief } from './belief'
@@ -41,10 +42,16 @@ export function repair(
   )
     mend(visit, trouble.contributing)
   takeOutBypass(visit, found)
-  for (const { finding } of found.dangers) visit.see(finding, 'ruled out')
+  for (const { finding } of found.dangers) visit.see(finding, inOrder(finding))
   const stays = happens(random, habits[visit.by].proves)
   const minutes = Math.round(drawn(random, truthOf(trouble.main).minutes) + drawn(random, [30, 60]))
   closeRepaired(visit, belief, [], stays, minutes, found, beforeTheEnd)
+}
+
+/** The value at which a finding is no danger any more: ruled out, or else the good one, which stands first. */
+const inOrder = (finding: string): string => {
+  const values = findingById(finding)?.values ?? []
+  return values.includes('ruled out') ? 'ruled out' : (values[0] ?? 'ruled out')
 }
 
 /**

@@ -57,7 +57,8 @@ export function takeReading(random: () => number, habit: Habit, gauge: string, r
   const shown = hundredths.map((value) => asShown(value, habit.unit, step))
   const lowest = asShown(truth - by * (by > 1 ? 1 : 1.5), habit.unit, step)
   const isHot = temperature === 'hot' && !isResting
-  const watched = Math.round(drawn(random, habit.reads.hot > 0.6 ? [60, 120] : [25, 75]))
+  const isLong = habit.reads.hot > 0.6 || read.when === 'after repair'
+  const watched = Math.round(drawn(random, isLong ? [60, 120] : [25, 75]))
   return {
     samples: shown.map(({ pascals }) => pascals),
     ...(isHot ? { lowest: Math.min(lowest.pascals, ...shown.map(({ pascals }) => pascals)) } : {}),
@@ -70,10 +71,16 @@ export function takeReading(random: () => number, habit: Habit, gauge: string, r
   }
 }
 
-function contactsOf(random: () => number, { stage, faults, phase }: Read, truth: number, isHot: boolean) {
+/** As found the contact is forgotten now and then; what is read after a repair is to prove it. */
+function contactsOf(
+  random: () => number,
+  { stage, faults, phase, when }: Read,
+  truth: number,
+  isHot: boolean,
+) {
   if (phase === 'rest')
     return faults.some(({ stuckClosed }) => stuckClosed) ? ('closed' as const) : ('open' as const)
-  if (!happens(random, 0.8)) return 'not read' as const
+  if (!happens(random, when === 'after repair' ? 1 : 0.8)) return 'not read' as const
   return isClosedAt(stage, faults, truth, isHot ? 'hot' : 'cold') ? ('closed' as const) : ('open' as const)
 }
 

@@ -10,7 +10,8 @@ function usualChances({ is = 'trouble', values, usual, danger }: WrittenFinding)
   if (is === 'fact') return Object.fromEntries(all.map((value) => [value, 1 / all.length]))
   if (is === 'good order') return chancesFrom(all, { [all[0]!]: usualWordOfGoodOrder })
   const outOfOrder = values === undefined ? ['seen'] : values.slice(1)
-  const word = danger === undefined ? usualWordOfTrouble : usualWordOfDanger
+  // Of several values the dangerous one is of a kind with the others; how often each is seen is written beside it.
+  const word = danger === undefined || values !== undefined ? usualWordOfTrouble : usualWordOfDanger
   const words: WordsByValue = Object.fromEntries(outOfOrder.map((value) => [value, word]))
   return chancesFrom(all, { ...words, ...usual })
 }

@@ -17,6 +17,7 @@ export const sequenceFindings = {
       'read as closed before the inducer starts',
     ],
     usual: { 'read as closed before the inducer starts': 'almost never' },
+    danger: { code: 'switch-closed-at-rest', value: 'read as closed before the inducer starts' },
   },
   'drops-out': {
     name: 'Burners lost because the switch opened',

@@ -38,7 +38,7 @@ export type FindingEntry = Finding & {
   /** 'by a person' is tapped; 'from readings' is worked out of the case's readings (findingsFromReadings). */
   asked: 'by a person' | 'from readings'
   usual: Chances
-  /** At this value the finding is one of guard's dangers. */
+  /** At this value the finding is one of guard's dangers, until it is recorded at another. */
   danger?: { code: DangerCode; value: string }
   proves?: ProvedLook
   source: string

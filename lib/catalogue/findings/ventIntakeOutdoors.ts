@@ -11,6 +11,7 @@ export const ventIntakeOutdoorsFindings = {
       look: 'termination',
       whenValue: { clear: 'clear', blocked: 'fault found', 'ringed with ice': 'fault found' },
     },
+    danger: { code: 'vent-blocked-uncorrected', value: 'blocked' },
   },
   'screen-in-vent-end': {
     name: 'Screen fitted in the vent end',

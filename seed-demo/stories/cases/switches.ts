@@ -190,6 +190,8 @@ function wireAcrossIt(telling: CaseTelling): CaseShowing {
   )
   visit.repair({ done: 'Nest out of the vent end', switchReplaced: false, minutes: 20 }, [12, 20])
   visit.see('jumper-or-bypass', 'ruled out')
+  visit.see('vent-end', 'clear')
+  visit.see('switch-after-inducer-start', 'closes within 15 s')
   visit.endProven({
     mainCause: 'vent-end-blocked',
     contributingCause: 'switch-bypassed',
