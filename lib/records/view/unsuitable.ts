@@ -1,6 +1,7 @@
 import { type DangerCode, dangerOfFitted } from '@/lib/core/guard'
+import { plainPartNumber } from '@/lib/core/rating'
 import type { Entry } from '../fold/entry'
-import type { TeamFile } from '../fold/teamFile'
+import { counting, type TeamFile } from '../fold/teamFile'
 import type { FoundFittedBody } from '../kinds/foundFitted'
 import type { AnyRepairBody } from '../kinds/repair'
 import { ofFurnace } from './ofFurnace'
@@ -22,6 +23,15 @@ export function dangerCodesOf(file: TeamFile, found: FoundFittedBody): DangerCod
       : dangerOfFitted({ partClass: part.body.class, adjustable: part.body.fieldAdjustable })
   const ofWhat = dangerOfWhat[found.what]
   return [...new Set([...(ofWhat === undefined ? [] : [ofWhat]), ...ofPart])]
+}
+
+/** The dangers of a part number: those of every part on file that bears it, however it was typed. */
+export function dangerCodesOfNumber(file: TeamFile, partNumber: string): DangerCode[] {
+  const plain = plainPartNumber(partNumber)
+  const codes = counting(file.parts)
+    .filter(({ body }) => plainPartNumber(body.partNumber) === plain)
+    .flatMap(({ body }) => dangerOfFitted({ partClass: body.class, adjustable: body.fieldAdjustable }))
+  return [...new Set(codes)]
 }
 
 /**

@@ -4,11 +4,12 @@ import type { Entry } from '@/lib/records/fold/entry'
 import type { TeamFile } from '@/lib/records/fold/teamFile'
 import type { CombustionTestBody } from '@/lib/records/kinds/combustionTest'
 import type { FindingBody } from '@/lib/records/kinds/finding'
-import { dangerCodesOf } from '../unsuitable'
+import { dangerCodesOf, dangerCodesOfNumber } from '../unsuitable'
 import type { CaseFile } from './caseFile'
 import type { JudgedReading } from './judgedReading'
 import { openSince, type Sighting } from './openSince'
 import { switchSightings } from './switchDangers'
+import { replacementsAt } from './switchParts'
 
 /** The dangers of a case that are open now, and those of them that nobody has said anything about yet. */
 export type CaseDangers = { open: Danger[]; unanswered: Danger[] }
@@ -23,9 +24,10 @@ export function dangersOf(team: TeamFile, file: CaseFile, judged: readonly Judge
   const since = new Map<DangerCode, string>()
   const sightings = [
     ...findingSightings(file.findings),
-    ...switchSightings(team, file, judged).values(),
+    ...switchSightings(team, file, judged),
     roomSightings(file.combustionTests),
     flueSightings(file.combustionTests),
+    ...fittedSightings(team, file),
     ...file.unsuitable.map(({ at, body }) => [
       { at, visitId: undefined, shows: dangerCodesOf(team, body), rulesOut: [] },
     ]),
@@ -57,6 +59,19 @@ function findingSightings(findings: readonly Entry<FindingBody>[]): Sighting[][]
     byFinding.set(body.finding, [...(byFinding.get(body.finding) ?? []), sighting])
   }
   return [...byFinding.values()]
+}
+
+/**
+ * The newest part number read off the switch of each position, unless another switch went in since: general-purpose
+ * is what the part on file is, whoever read it and whatever was thought of it.
+ */
+function fittedSightings(team: TeamFile, { furnace, fittedParts }: CaseFile): Sighting[][] {
+  const newest = new Map(fittedParts.map((entry) => [team.keptId(entry.body.positionId), entry]))
+  return [...newest].map(([positionId, { at, body }]) => {
+    const isReplaced = replacementsAt(team, furnace.id, positionId).some((repair) => repair.at > at)
+    const shows = isReplaced ? [] : dangerCodesOfNumber(team, body.printed)
+    return [{ at, visitId: undefined, shows, rulesOut: [] }]
+  })
 }
 
 /** CO in the room against the limit that the employer has set. */

@@ -158,11 +158,57 @@ describe('what readings show of a switch', () => {
     expect(open(stuck, reading(0.3, {}, { at: at(12, '09:40') }))).toEqual([])
   })
 
-  test('so does somebody who rules it out afterwards, and not somebody who did before', () => {
-    expect(open(stuck, finding('switch-closes-below-rating', 'ruled out', '09:40'))).toEqual([])
-    expect(open(stuck, finding('switch-closes-below-rating', 'ruled out', '09:20'))).toEqual([
+  test('ruling it out by hand, which names no position, takes nothing back that was measured at one', () => {
+    for (const time of ['09:20', '09:40'])
+      expect(open(stuck, finding('switch-closes-below-rating', 'ruled out', time))).toEqual([
+        'switch-closes-below-rating',
+      ])
+    const atRest = reading(0, { phase: 'rest', secondsWatched: undefined, contacts: 'closed' })
+    expect(open(atRest, finding('switch-closed-at-rest', 'ruled out', '09:40'))).toEqual([
+      'switch-closed-at-rest',
+    ])
+  })
+
+  test('one measured at no position is gone when somebody rules it out afterwards, and not before', () => {
+    const nowhere = { ...stuck, body: { ...stuck.body, positionId: undefined } }
+    expect(open(nowhere, finding('switch-closes-below-rating', 'ruled out', '09:40'))).toEqual([])
+    expect(open(nowhere, finding('switch-closes-below-rating', 'ruled out', '09:20'))).toEqual([
       'switch-closes-below-rating',
     ])
+  })
+
+  // Next to nothing is 0.05 in. w.c. or less (common practice, no published source).
+  describe('closed with next to nothing at the switch while the inducer runs', () => {
+    const bare = { against: undefined, gaugeId: undefined, zeroed: false, contacts: 'closed' }
+    const closes = ['switch-closes-below-rating']
+
+    test('is a danger without any rating or gauge on record', () => {
+      for (const phase of ['pre-purge', 'at make', 'after light-off', 'steady hot'])
+        expect(open(reading(0.05, { ...bare, phase }))).toEqual(closes)
+      expect(open(reading(0.06, bare))).toEqual([])
+      expect(open(reading(0.02, { ...bare, contacts: 'not read' }))).toEqual([])
+      expect(open(reading(0.02, { ...bare, contacts: 'open' }))).toEqual([])
+    })
+
+    test('is none for one that opens on rise, a gas switch or a sensor, nor at one port of two', () => {
+      for (const kind of ['opens on rise', 'gas pressure', 'sensor'])
+        expect(open(reading(0.02, { ...bare, kind }))).toEqual([])
+      expect(open(reading(0.02, { ...bare, kind: 'two-port' }))).toEqual([])
+      expect(open(reading(0.02, { ...bare, kind: 'two-port', between: 'two ports' }))).toEqual(closes)
+    })
+
+    test('is gone once the contact was seen open there with the inducer running, or a factory part is in', () => {
+      const shown = reading(0.02, bare)
+      const later = (more: Record<string, unknown>, value = 0.3) =>
+        reading(value, { ...bare, contacts: 'open', ...more }, { at: at(12, '09:40') })
+      expect(open(shown, later({}))).toEqual([])
+      expect(open(shown, later({ positionId: ids.high, stage: 'high fire' }))).toEqual(closes)
+      expect(open(shown, later({ phase: 'rest' }, 0))).toEqual(closes)
+      expect(open(shown, later({ contacts: 'closed' }))).toEqual(closes)
+      expect(
+        open(shown, repair({ positionId: ids.low, fittedPart: ids.newPart, switchReplaced: true })),
+      ).toEqual([])
+    })
   })
 
   test('so does a factory part fitted in that position afterwards, and no other repair', () => {
@@ -306,6 +352,25 @@ describe('a switch found fitted', () => {
   test('is dangerous by what the part on file is, whatever it was called', () => {
     expect(open(found({ what: 'not known' }))).toEqual([])
     expect(open(found({ what: 'not known', partId: ids.generic }))).toEqual(['general-purpose-switch-fitted'])
+  })
+
+  const readOff = (printed: string, time = '09:25') =>
+    said(
+      'fitted part',
+      { furnaceId: ids.furnace, positionId: ids.low, caseId: ids.case, printed },
+      { at: at(12, time) },
+    )
+
+  test('is dangerous by the number read off it, however that was typed, until the factory part is in', () => {
+    for (const printed of ['GP-ADJ-1', 'gp adj 1'])
+      expect(open(readOff(printed))).toEqual(['general-purpose-switch-fitted'])
+    expect(open(readOff('OM-7731'))).toEqual([])
+    expect(open(readOff('GP-ADJ-2'))).toEqual([])
+    expect(open(readOff('GP-ADJ-1'), readOff('OM-7731', '09:30'))).toEqual([])
+    expect(open(readOff('OM-7731'), readOff('GP-ADJ-1', '09:30'))).toEqual(['general-purpose-switch-fitted'])
+    expect(open(readOff('GP-ADJ-1'), repair())).toEqual(['general-purpose-switch-fitted'])
+    expect(open(readOff('GP-ADJ-1'), repair(fitted))).toEqual([])
+    expect(open(repair(fitted), readOff('GP-ADJ-1', '11:30'))).toEqual(['general-purpose-switch-fitted'])
   })
 
   test('a switch for another elevation, a jumper: each by its own name', () => {
