@@ -11,7 +11,8 @@ import { positionsToProve } from './positionsToProve'
 /**
  * What an ending is judged by: the case up to and including its visit, and the furnace as it was then. What is found
  * on a later visit, or years later in another case, takes nothing back from an ending that was finished; lifting a
- * notice and putting a switch right count whenever they come.
+ * notice and putting a switch right count whenever they come, and so does a switch that was there by the day of the
+ * visit and is written down only later.
  */
 export function endingFactsOf(
   team: TeamFile,
@@ -21,9 +22,13 @@ export function endingFactsOf(
 ): EndingFacts {
   const place = file.visits.findIndex(({ entry }) => entry.id === ending.body.visitId)
   const visits = place < 0 ? file.visits : file.visits.slice(0, place + 1)
-  const visitIds = new Set<string | undefined>(visits.map(({ entry }) => entry.id))
+  // What was said on a visit that was withdrawn since, as a duplicate, was said of this furnace all the same.
+  const later = new Set<string | undefined>(
+    place < 0 ? [] : file.visits.slice(place + 1).map(({ entry }) => entry.id),
+  )
   const upToThen = <Body extends { visitId?: string }>(entries: Entry<Body>[]): Entry<Body>[] =>
-    place < 0 ? entries : entries.filter(({ body }) => visitIds.has(body.visitId))
+    entries.filter(({ body }) => !later.has(body.visitId))
+  const day = file.visits[place]?.entry.body.on ?? ''
   const { how, noticeId } = ending.body
   // A notice that is written late is the notice of the ending all the same.
   const own =
@@ -39,7 +44,8 @@ export function endingFactsOf(
     repairs: upToThen(file.repairs),
     switchChecks: upToThen(file.switchChecks),
     dangerAnswers: upToThen(file.dangerAnswers),
-    unsuitable: file.unsuitable.filter(({ at }) => at <= ending.at),
+    fittedParts: file.fittedParts.filter(({ at }) => at <= ending.at),
+    unsuitable: file.unsuitable.filter(({ at, body }) => at <= ending.at || body.foundOn <= day),
     notices: file.notices.filter(({ entry }) => entry.at <= ending.at || entry.id === own?.entry.id),
     leftOffUnnoticed: file.leftOffUnnoticed.filter(({ at }) => at <= ending.at),
   }

@@ -125,6 +125,43 @@ describe('what comes after an ending takes nothing back from it', () => {
     expect(view.dangers.open).toHaveLength(1)
   })
 
+  test('one that was there by the day of the visit bars it, whenever it is written down', () => {
+    const found = (foundOn: string) =>
+      said(
+        'found fitted',
+        {
+          furnaceId: ids.furnace,
+          positionId: ids.low,
+          printed: 'GP',
+          what: 'adjustable or general-purpose switch',
+          fittedWhen: 'not known',
+          fittedBy: 'not known',
+          foundOn,
+        },
+        { at: at(13) },
+      )
+    expect(viewOf(team(proven, ending(), found('2026-01-12'))).missing).toHaveLength(1)
+    expect(viewOf(team(proven, ending(), found('2026-01-13'))).missing).toEqual([])
+  })
+
+  test('a part number read off a switch later takes nothing back', () => {
+    const read = said(
+      'fitted part',
+      { furnaceId: ids.furnace, positionId: ids.low, caseId: ids.case, printed: 'GP-ADJ-1' },
+      { at: at(13) },
+    )
+    const view = viewOf(team(proven, ending(), read))
+    expect([view.missing, view.dangers.open.length]).toEqual([[], 1])
+  })
+
+  test('a danger recorded on a duplicate of the visit bars it, though the duplicate was withdrawn', () => {
+    const twin = aVisit({}, { id: '01940000-0000-7000-8000-000000000045', at: at(12, '09:05') })
+    const seen = finding('spillage', 'seen', '09:10', { visitId: twin.id })
+    expect(viewOf(team(proven, twin, seen, withdrawn(twin), ending())).missing[0]).toMatch(
+      /^A danger is open: Combustion products spill/,
+    )
+  })
+
   test('nor does a notice written since', () => {
     const off = notice({ caseId: undefined }, { at: at(300) })
     expect(viewOf(team(proven, ending(), off)).missing).toEqual([])
