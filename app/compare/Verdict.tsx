@@ -58,9 +58,10 @@ export function Verdict({ compared, reading, instrument, setpoint, unit, names }
   const stops = comparison.advice.filter((code) => code.startsWith('stop-'))
   return (
     <Sheet
-      title={words.length === 0 ? 'At rest' : words[0]}
-      sub={words.length > 1 ? words.slice(1).join(' · ') : undefined}
+      title={stops.length > 0 ? 'Stop' : words.length === 0 ? 'At rest' : words[0]}
+      sub={words.slice(stops.length > 0 ? 0 : 1).join(' · ') || undefined}
     >
+      {stops.length > 0 && <Stop codes={stops} />}
       <Beside
         picture={
           <WaterColumn
@@ -102,7 +103,7 @@ export function Verdict({ compared, reading, instrument, setpoint, unit, names }
           </Quiet>
         )}
       </Beside>
-      {stops.length > 0 ? <Stop codes={stops} /> : <Advice codes={comparison.advice} />}
+      {stops.length === 0 && <Advice codes={comparison.advice} />}
       {comparison.advice.includes('before-the-switch-is-called-faulty') && (
         <StillMissing {...{ comparison, instrument, setpoint }} />
       )}

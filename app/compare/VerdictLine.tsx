@@ -1,18 +1,26 @@
 import { formatPressure, type PressureUnit } from '@/lib/core/pressure'
-import { type Comparison, verdictWords } from '@/lib/core/reading'
+import { adviceText, type Comparison, verdictWords } from '@/lib/core/reading'
 import type { Result } from '@/lib/core/result'
 import styles from './compare.module.css'
 
 /**
  * The verdict in a line that stays in sight while the keys are pressed, and leads to the whole of it. It names the
- * standing of what the reading was held against, because a verdict is no better than its rating.
+ * standing of what the reading was held against, because a verdict is no better than its rating. A danger stands there
+ * in place of any verdict.
  */
 export function VerdictLine({ compared, unit }: { compared: Result<Comparison>; unit: PressureUnit }) {
+  const stop = compared.ok ? compared.value.advice.find((code) => code.startsWith('stop-')) : undefined
   return (
     <a href="#verdict" className={styles.line}>
       <output>
-        <b>{verdictWords(compared)[0] ?? 'At rest'}</b>
-        {compared.ok && <Margin comparison={compared.value} unit={unit} />}
+        {stop === undefined ? (
+          <>
+            <b>{verdictWords(compared)[0] ?? 'At rest'}</b>
+            {compared.ok && <Margin comparison={compared.value} unit={unit} />}
+          </>
+        ) : (
+          <b className={styles.stopLine}>{adviceText[stop].sentence}</b>
+        )}
       </output>
     </a>
   )

@@ -12,13 +12,17 @@ export function useOfflineShell(): NoOffline | undefined {
     if (process.env.NODE_ENV !== 'production') return
     if (!window.isSecureContext) return setWhy('plain http')
     if (!('serviceWorker' in navigator)) return setWhy('no service worker')
-    navigator.serviceWorker.register('/sw.js', { updateViaCache: 'none' }).catch((cause) => {
-      // Without a signal the worker that is here already goes on.
-      if (navigator.serviceWorker.controller === null && navigator.onLine) {
-        console.warn('The service worker was refused:', cause)
-        setWhy('refused')
-      }
-    })
+    const refused = (cause: unknown): void => {
+      // Without a signal, or with a worker that is here already, nothing is lost.
+      if (navigator.serviceWorker.controller !== null || !navigator.onLine) return
+      console.warn('The service worker was refused:', cause)
+      setWhy('refused')
+    }
+    navigator.serviceWorker.register('/sw.js', { updateViaCache: 'none' }).then(({ installing }) => {
+      installing?.addEventListener('statechange', () => {
+        if (installing.state === 'redundant') refused('a page or a file of it could not be kept')
+      })
+    }, refused)
   }, [])
   return why
 }

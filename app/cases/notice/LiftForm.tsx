@@ -50,11 +50,11 @@ export function LiftForm({ notice }: { notice: Entry<ShutDownNoticeBody> }) {
           qualified person has judged that this is so, by the maker’s instructions and local codes. Being able
           to press this is no licence.
         </p>
-        {open.length > 0 && (
+        {open.length > 0 ? (
           <div role="alert">
             <p>
-              Still open in its case. Record there that it is gone before you lift anything:{' '}
-              <a href={`/case?id=${notice.body.caseId}`}>go to the case</a>
+              It cannot be lifted while these are open in its case. Record there that each is gone, then lift
+              it: <a href={`/case?id=${notice.body.caseId}`}>go to the case</a>
             </p>
             <ul>
               {open.map(({ code, sentence }) => (
@@ -62,41 +62,42 @@ export function LiftForm({ notice }: { notice: Entry<ShutDownNoticeBody> }) {
               ))}
             </ul>
           </div>
+        ) : (
+          <RecordForm
+            record={record}
+            submit="Lift the notice"
+            refused={{
+              title: 'The notice was not lifted',
+              instead: <a href={`/furnace?id=${notice.body.furnaceId}`}>Go to the furnace</a>,
+            }}
+            onSaved={() => {}}
+          >
+            <TextField
+              label="What was put right"
+              name="because"
+              hint="And how that was shown: readings, CO, the exact factory part."
+              value={form.because}
+              onChange={(event) => change({ because: event.target.value })}
+              error={errorAt('because')}
+            />
+            <TextField
+              label="Licence"
+              name="licence"
+              hint="Of whoever judged it, where the law asks for one."
+              value={form.licence}
+              onChange={(event) => change({ licence: event.target.value })}
+              error={errorAt('licence')}
+            />
+            <TextField
+              type="date"
+              label="On which day"
+              name="on"
+              value={form.on}
+              onChange={(event) => change({ on: event.target.value })}
+              error={errorAt('on')}
+            />
+          </RecordForm>
         )}
-        <RecordForm
-          record={record}
-          submit="Lift the notice"
-          refused={{
-            title: 'The notice was not lifted',
-            instead: <a href={`/furnace?id=${notice.body.furnaceId}`}>Go to the furnace</a>,
-          }}
-          onSaved={() => {}}
-        >
-          <TextField
-            label="What was put right"
-            name="because"
-            hint="And how that was shown: readings, CO, the exact factory part."
-            value={form.because}
-            onChange={(event) => change({ because: event.target.value })}
-            error={errorAt('because')}
-          />
-          <TextField
-            label="Licence"
-            name="licence"
-            hint="Of whoever judged it, where the law asks for one."
-            value={form.licence}
-            onChange={(event) => change({ licence: event.target.value })}
-            error={errorAt('licence')}
-          />
-          <TextField
-            type="date"
-            label="On which day"
-            name="on"
-            value={form.on}
-            onChange={(event) => change({ on: event.target.value })}
-            error={errorAt('on')}
-          />
-        </RecordForm>
       </Stack>
     </section>
   )

@@ -23,7 +23,7 @@ export function CauseRow({ ranked, file }: { ranked: RankedCause; file: TeamFile
         <b>{chanceWord(probability)}</b>: {perCent(probability)}{' '}
         {weightOfCases > 0 && (
           <small>
-            ({perCent(interval90[0])} to {perCent(interval90[1])}, had your past cases fallen otherwise)
+            ({perCent(interval90[0])} to {perCent(interval90[1])}, as sure as your past cases allow)
           </small>
         )}
       </p>

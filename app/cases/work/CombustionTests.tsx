@@ -4,6 +4,7 @@ import type { CaseView } from '@/lib/records/view/case/caseView'
 import { airFreeOf } from '@/lib/records/view/case/dangers'
 import { RecordForm } from '../../equipment/form/RecordForm'
 import { useRecordForm } from '../../equipment/form/useRecordForm'
+import { Check } from '../../ui/form/Check'
 import { Choice } from '../../ui/form/Choice'
 import { TextField } from '../../ui/form/TextField'
 import { Fold } from '../../ui/paper/Fold'
@@ -65,7 +66,11 @@ function AddTest({ caseId, furnaceId, visitId, repaired }: AddProps) {
     read: (form) => readCombustionForm(form, { caseId, furnaceId, visitId }),
   })
   const { form, change, errorAt } = record
-  const field = (name: Exclude<keyof CombustionForm, 'when'>, label: string, hint?: string) => (
+  const field = (
+    name: Exclude<keyof CombustionForm, 'when' | 'showsAirFree'>,
+    label: string,
+    hint?: string,
+  ) => (
     <TextField
       label={label}
       name={name}
@@ -96,11 +101,13 @@ function AddTest({ caseId, furnaceId, visitId, repaired }: AddProps) {
       {field('roomCoPpm', 'CO in the room, ppm')}
       {field('roomCoLimitPpm', 'The limit your employer has set for the room, ppm')}
       {field('flueCoPpm', 'CO in the flue, ppm', 'Several values one after another, for instance 24 26 25.')}
-      {field(
-        'oxygenPercent',
-        'Oxygen in the flue, per cent',
-        'Leave it empty where the meter shows CO air-free.',
-      )}
+      {field('oxygenPercent', 'Oxygen in the flue, per cent')}
+      <Check
+        name="showsAirFree"
+        label="The meter shows CO air-free"
+        checked={form.showsAirFree}
+        onChange={(event) => change({ showsAirFree: event.target.checked })}
+      />
       {field(
         'flueCoLimitPpm',
         'The limit for CO in the flue, air-free, ppm',

@@ -1,6 +1,6 @@
 'use client'
 
-import { useState } from 'react'
+import { useEffect, useRef, useState } from 'react'
 import type { Danger } from '@/lib/core/guard'
 import { stepsFor } from '@/lib/records/kinds/dangerAnswer'
 import type { CaseDangers } from '@/lib/records/view/case/dangers'
@@ -22,6 +22,12 @@ export function DangerPanel({ dangers, caseId, furnaceId, visitId }: Props) {
   const { add, trouble } = useAdd()
   const [done, setDone] = useState<string[]>([])
   const { open, unanswered } = dangers
+  const panel = useRef<HTMLElement>(null)
+  const codes = unanswered.map(({ code }) => code).join(' ')
+  useEffect(() => {
+    // Found far down the page, it takes the screen and the focus: nobody reads on past it.
+    if (codes !== '') panel.current?.focus()
+  }, [codes])
   if (open.length === 0) return null
   const gravest = open[0]!
   const { offered } = stepsFor(unanswered.map(({ code }) => code))
@@ -33,7 +39,7 @@ export function DangerPanel({ dangers, caseId, furnaceId, visitId }: Props) {
   }
 
   return (
-    <section className={styles.danger} aria-labelledby="case-danger">
+    <section ref={panel} tabIndex={-1} className={styles.danger} aria-labelledby="case-danger">
       <h2 id="case-danger">
         {gravest.urgency === 'everybody out' ? 'Everybody out now' : 'Stop: leave it off'}
       </h2>

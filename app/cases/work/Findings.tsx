@@ -31,10 +31,11 @@ export function Findings(props: Props) {
   const { view, work } = props
   const [typed, setTyped] = useState('')
   const said = new Set(view.file.findings.map(({ body }) => body.finding))
-  const wanted = typed.trim().toLowerCase()
-  const matching = tapped.filter(({ name, hint = '', group }) =>
-    `${name} ${hint} ${group}`.toLowerCase().includes(wanted),
-  )
+  const wanted = plain(typed).split(' ').filter(Boolean)
+  const matching = tapped.filter(({ name, hint = '', values, group }) => {
+    const text = plain(`${name} ${hint} ${values.join(' ')} ${group}`)
+    return wanted.every((word) => text.includes(word))
+  })
   return (
     <Sheet
       title="What you see"
@@ -53,7 +54,7 @@ export function Findings(props: Props) {
           value={typed}
           onChange={(event) => setTyped(event.target.value)}
         />
-        {wanted !== '' ? (
+        {wanted.length > 0 ? (
           <section aria-label="Findings that match">
             <p role="status">
               {matching.length === 0
@@ -112,3 +113,6 @@ function QuickLook({ check, said, ...rest }: Props & { check: CheckEntry; said: 
 
 const checkedOf = (ids: readonly string[], said: ReadonlySet<string>): string =>
   `${ids.filter((id) => said.has(id)).length} of ${ids.length} checked`
+
+/** Lower case and without hyphens, so that “rollout” finds “roll-out”. */
+const plain = (text: string): string => text.toLowerCase().replaceAll('-', '')

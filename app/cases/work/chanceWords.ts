@@ -6,8 +6,8 @@ export function chanceWord(probability: number): string {
   if (probability >= 0.8) return 'very likely'
   if (probability >= 0.5) return 'likely'
   if (probability >= 0.2) return 'possible'
-  if (probability >= 0.05) return 'less likely'
-  return 'unlikely'
+  if (probability >= 0.05) return 'unlikely'
+  return 'very unlikely'
 }
 
 /** A probability in whole per cent; what rounds to none or to all is said to be nearly so. */

@@ -7,6 +7,8 @@ export type CombustionForm = {
   roomCoLimitPpm: string
   flueCoPpm: string
   oxygenPercent: string
+  /** The meter works the figure out by itself. */
+  showsAirFree: boolean
   flueCoLimitPpm: string
   flueCoLimitFrom: string
   minutesRunning: string
@@ -19,6 +21,7 @@ export const freshCombustion: Omit<CombustionForm, 'when'> = {
   roomCoLimitPpm: '',
   flueCoPpm: '',
   oxygenPercent: '',
+  showsAirFree: false,
   flueCoLimitPpm: '',
   flueCoLimitFrom: '',
   minutesRunning: '',
@@ -54,6 +57,8 @@ export function readCombustionForm(
   const values = flue.map(asNumber)
   if (values.includes(undefined))
     gaps.flueCoPpm = 'Type numbers with a blank between them, for instance 24 26 25.'
+  if (flue.length > 0 && !form.showsAirFree && form.oxygenPercent.trim() === '')
+    gaps.oxygenPercent = 'Type the oxygen, or tick that the meter shows CO air-free: limits are air-free.'
   body.flueCoPpm = values
   if (form.flueCoLimitFrom.trim() !== '') body.flueCoLimitFrom = form.flueCoLimitFrom
   if (form.meter.trim() !== '') body.meter = form.meter

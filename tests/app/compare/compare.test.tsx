@@ -205,7 +205,9 @@ describe('CompareScreen', () => {
     open()
     read('0.30', 'At the click', /^Closed/)
     expect(screen.getByRole('alert', { name: '' }).textContent ?? '').toBeDefined()
-    expect(screen.getByText(/^Stop: it is closed at a reading too low/)).toBeDefined()
+    // In the sheet, and in the line that stays in sight while the keys are pressed.
+    expect(screen.getAllByText(/^Stop: it is closed at a reading too low/)).toHaveLength(2)
+    expect(screen.getByRole('heading', { level: 2, name: 'Stop' })).toBeTruthy()
     expect(screen.queryByRole('heading', { name: 'What to do, in this order' })).toBeNull()
   })
 

@@ -120,11 +120,12 @@ test('whoever may not lift is told who may, before anything is typed', () => {
   expect(screen.queryByLabelText('What was put right')).toBeNull()
 })
 
-test('a danger that is still open in the case stands above the lifting', () => {
+test('while a danger is open in its case a notice can’t be lifted', () => {
   open([...standing, [of.more, 'finding', { ...ofVisit, finding: 'spillage', value: 'seen' }, at('16:50')]])
   const warning = screen.getByRole('alert')
-  expect(warning.textContent).toContain('Still open in its case.')
+  expect(warning.textContent).toContain('It cannot be lifted while these are open in its case.')
   expect(warning.textContent).toContain('Combustion products spill into the room.')
+  expect(screen.queryByRole('button', { name: 'Lift the notice' })).toBeNull()
 })
 
 test('a second notice of the furnace has to be lifted as well', () => {

@@ -270,6 +270,8 @@ describe('WorkCaseScreen', () => {
     fill('CO in the room, ppm', '3')
     fill('The limit your employer has set for the room, ppm', '9')
     fill('CO in the flue, ppm', '24 26 25')
+    await press('Save this CO test')
+    expect(screen.getByText(/Type the oxygen, or tick/)).toBeTruthy()
     fill('Oxygen in the flue, per cent', '8')
     fill('The limit for CO in the flue, air-free, ppm', '100')
     await press('Save this CO test')
