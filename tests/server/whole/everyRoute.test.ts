@@ -79,6 +79,7 @@ const table: Readonly<Record<string, Row>> = {
     }),
   ],
   'GET /api/set-up': [anybody, () => ({})],
+  'GET /sw.js': [anybody, () => ({})],
   // There are people, so it is over, for everybody and for good.
   'POST /api/set-up': [
     all(410),
@@ -118,8 +119,14 @@ function ask(
 
 /** What every answer has, whatever it says: a shape, no cache, no other origin let in, and a sentence when it is no. */
 async function checkAnswer(answer: Response): Promise<{ ok: boolean; problem?: { code: string } }> {
-  expect(answer.headers.get('cache-control')).toMatch(/^no-store(, no-transform)?$/)
   expect(answer.headers.get('access-control-allow-origin')).toBeNull()
+  if (answer.headers.get('content-type')?.startsWith('text/javascript')) {
+    // The service worker: the same for everybody, asked for anew each time, and nobody's data.
+    expect(answer.headers.get('cache-control')).toBe('no-cache')
+    expect(await answer.text()).toMatch(/^const settings = \{"version":"[^"]+","pages":\["\/",/)
+    return { ok: answer.ok }
+  }
+  expect(answer.headers.get('cache-control')).toMatch(/^no-store(, no-transform)?$/)
   if (answer.headers.get('content-type')?.startsWith('text/event-stream')) {
     // It has no end of its own.
     await answer.body?.cancel()
