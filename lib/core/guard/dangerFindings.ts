@@ -34,7 +34,8 @@ export type DangerCode = (typeof dangerFindingIds)[number]
 export const dangerSentence: Readonly<Record<DangerCode, string>> = {
   'smell-of-gas': 'There is a smell of gas.',
   'co-alarm-sounding': 'A CO alarm is sounding.',
-  'room-co-above-limit': 'CO in the room is above the limit that your employer has set.',
+  'room-co-above-limit':
+    'CO in the room is above the limit that your employer has set, or too high whatever that is.',
   'anyone-unwell': 'Somebody is unwell: headache, dizziness, sickness. It may be CO.',
   spillage: 'Combustion products spill into the room.',
   'flue-co-high': 'CO in the flue is too high.',

@@ -42,6 +42,12 @@ const leaveOffSteps = [
   deference,
 ] as const
 
+/**
+ * Room CO of this much and more is a danger whatever limit was typed, ppm: guideline bands in public protocols say to
+ * leave the building from here (secondary text only). It is a ceiling and no limit: less than this permits nothing.
+ */
+const ceilingRoomCoPpm = 100
+
 /** No limit is taken above this: the figure commonly quoted from furnace certification (secondary text only), ppm. */
 const highestFlueCoLimitPpm = 400
 
@@ -67,8 +73,10 @@ function isClimbing(ppm: readonly number[]): boolean {
 
 function measured({ roomCo, flueCo, comparisons }: DangerReadings): DangerCode[] {
   const codes: DangerCode[] = []
-  if (roomCo && concentration(roomCo.ppm) > concentration(roomCo.employersLimitPpm))
-    codes.push('room-co-above-limit')
+  if (roomCo) {
+    const isAbove = concentration(roomCo.ppm) > concentration(roomCo.employersLimitPpm)
+    if (isAbove || roomCo.ppm >= ceilingRoomCoPpm) codes.push('room-co-above-limit')
+  }
   if (flueCo) {
     const highest = Math.max(0, ...flueCo.ppm.map(concentration))
     if (highest > concentration(flueCo.limitPpm) || highest >= highestFlueCoLimitPpm)

@@ -64,6 +64,13 @@ describe('dangerIn(findings, readings)', () => {
     expect(codes([], { roomCo: { ppm: 1, employersLimitPpm: 0 } })).toEqual(['room-co-above-limit'])
   })
 
+  // 100 ppm: guideline bands in public protocols say to leave the building from there (secondary text only).
+  test('room CO of 100 ppm is everybody out, whatever limit was typed; less is no permission', () => {
+    const codesAt = (ppm: number) => codes([], { roomCo: { ppm, employersLimitPpm: 5000 } })
+    for (const ppm of [100, 800, 5001]) expect(codesAt(ppm)).toEqual(['room-co-above-limit'])
+    expect(codesAt(99.9)).toEqual([])
+  })
+
   // One maker's manual allows flue CO up to 100 ppm; 400 ppm is the figure quoted from certification (secondary text).
   test('flue CO above the limit is a danger, and no limit lifts that above 400 ppm', () => {
     expect(codes([], { flueCo: { ppm: [101], limitPpm: 100 } })).toEqual(['flue-co-high'])
