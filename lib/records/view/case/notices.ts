@@ -25,10 +25,19 @@ export const standingNotice = (file: TeamFile, furnaceId: string): Notice | unde
  * form, empty when it says everything.
  */
 export function noticeNeeds(notice: Partial<ShutDownNoticeBody>): string[] {
-  const { gas = 'not known', power = 'not known', authority } = notice
+  const { gas = 'not known', power = 'not known', authority, note } = notice
+  const isSaidWhy = note !== undefined && note.trim() !== ''
   return [
     ...unless(gas !== 'not known', 'Whether the gas is off.'),
+    ...unless(
+      gas !== 'on' || isSaidWhy,
+      'The gas is on: shut it off, or say in the note why it is not safe to.',
+    ),
     ...unless(power !== 'not known', 'Whether the power is off.'),
+    ...unless(
+      power !== 'on' || isSaidWhy,
+      'The power is on: shut it off, or say in the note why it is not safe to.',
+    ),
     ...unless(notice.tagged === true, 'The tag on the furnace.'),
     ...unless(notice.told !== undefined && notice.toldAt !== undefined, 'Who was told, and when.'),
     ...unless(notice.writtenNotice === true, 'The written notice to the occupant.'),

@@ -196,7 +196,7 @@ describe('repaired and proven', () => {
     ])
     const room = changed(isTest, { roomCoPpm: 10 })
     expect(missing(room, ending())).toEqual([
-      'A danger is open: CO in the room is above the limit that your employer has set. Put it right and record that it is gone, or leave the furnace off.',
+      'A danger is open: CO in the room is above the limit that your employer has set, or too high whatever that is. Put it right and record that it is gone, or leave the furnace off.',
       'CO in the room within the limit that your employer has set: type that limit.',
     ])
   })
@@ -210,6 +210,15 @@ describe('repaired and proven', () => {
 })
 
 describe('the other ways', () => {
+  test('gas or power may stay on where the note says why it is not safe to shut it', () => {
+    const off = notice({
+      gas: 'on',
+      power: 'on',
+      note: 'Valve seized; supplier called, shuts it at the street',
+    })
+    expect(missing(opened, off, ending({ how: 'left off', noticeId: off.id }))).toEqual([])
+  })
+
   test('repaired, not proven asks for the repair', () => {
     expect(missing(opened, ending({ how: 'repaired, not proven' }))).toEqual([
       'What was done: record the repair with its parts.',
@@ -261,6 +270,12 @@ describe('the other ways', () => {
   test.each([
     ['gas', { gas: 'not known' }, 'Whether the gas is off.'],
     ['power', { power: 'not known' }, 'Whether the power is off.'],
+    ['the gas shut', { gas: 'on' }, 'The gas is on: shut it off, or say in the note why it is not safe to.'],
+    [
+      'the power shut',
+      { power: 'on', note: ' ' },
+      'The power is on: shut it off, or say in the note why it is not safe to.',
+    ],
     ['tag', { tagged: false }, 'The tag on the furnace.'],
     ['who was told', { told: undefined }, 'Who was told, and when.'],
     ['when', { toldAt: undefined }, 'Who was told, and when.'],
