@@ -7,6 +7,8 @@ import { type CaseFile, casesOf } from './caseFile'
 import type { CaseView } from './caseView'
 import { endingFactsOf } from './endingFacts'
 import { endingNeeds } from './endingNeeds'
+import { leftOffWithoutNotice } from './leftOff'
+import { noticesOf } from './notices'
 
 /** How long a repair has to stay quiet before its cause is called durable, in heating-season days. */
 const quietDays = 30
@@ -47,7 +49,8 @@ export const isProven = (
 
 /**
  * Whether the furnace stayed quiet after an ending, for `quietDays` of heating season, until the next visit of this
- * case, the next case about the same circuit, or now.
+ * case, the next case about the same circuit, or now. One that is left off is not quiet: it is counted from when its
+ * notice was lifted, and to the next one.
  */
 export function stayedQuiet(
   team: TeamFile,
@@ -59,10 +62,19 @@ export function stayedQuiet(
     (other) => other.at > ending.at && other.id !== entry.id && other.body.circuit === entry.body.circuit,
   )
   const nextVisit = visits.find((visit) => visit.entry.at > ending.at)
-  const until = [nextCase?.at, nextVisit?.entry.at, now].filter((moment) => moment !== undefined).sort()[0]!
+  const offs = [
+    ...noticesOf(team, furnace.id).map(({ entry: { at }, lifting }) => ({ at, litAt: lifting?.at })),
+    ...leftOffWithoutNotice(team, furnace.id).map(({ at }) => ({ at, litAt: undefined })),
+  ]
+  const litAt = offs.filter(({ at }) => at <= ending.at).map((off) => off.litAt)
+  if (litAt.includes(undefined)) return false
+  const from = [ending.at, ...litAt.filter((moment) => moment !== undefined)].sort().at(-1)!
+  const nextOff = offs.map(({ at }) => at).filter((at) => at > ending.at)
+  const until = [nextCase?.at, nextVisit?.entry.at, ...nextOff, now]
+    .filter((moment) => moment !== undefined)
+    .sort()[0]!
   // A device whose clock is slow can be asked before what it has been told.
   return (
-    until > ending.at &&
-    heatingSeasonDays(Date.parse(ending.at), Date.parse(until), usualHeatingSeason) >= quietDays
+    until > from && heatingSeasonDays(Date.parse(from), Date.parse(until), usualHeatingSeason) >= quietDays
   )
 }

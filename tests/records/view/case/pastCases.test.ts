@@ -13,6 +13,8 @@ import {
   hot,
   ids,
   inches,
+  lifting,
+  notice,
   ofVisit,
   opened,
   proven,
@@ -146,6 +148,30 @@ describe('a cause is durable once the furnace has stayed quiet for 30 days of he
 
   test('so does another visit of the same case', () => {
     expect(cause(now, proven, ending(), next)?.status).toBe('confirmed')
+  })
+
+  test('so does a notice, or a visit that left it off: a furnace that is off is not quiet', () => {
+    const other = repeat(30, { circuit: 'something else' })
+    const off = notice({ caseId: other.id }, { at: at(30) })
+    expect(cause(now, proven, ending(), other, off)?.status).toBe('confirmed')
+    expect(cause(now, proven, ending(), other, off, lifting(off, { at: at(31) }))?.status).toBe('confirmed')
+    const visit = said('visit', { caseId: other.id, on: '2026-01-30' }, { at: at(30) })
+    const leftOff = said(
+      'ending',
+      { caseId: other.id, visitId: visit.id, how: 'left off' },
+      { at: at(30, '14:00') },
+    )
+    expect(cause(now, proven, ending(), other, visit, leftOff)?.status).toBe('confirmed')
+    expect(cause(now, proven, ending(), notice({ caseId: undefined }, { at: at(50) }))?.status).toBe(
+      'durable',
+    )
+  })
+
+  test('one that was off as the case ended is counted from when its notice was lifted', () => {
+    const off = notice({}, { at: at(12, '10:00') })
+    const lit = lifting(off, { at: at(20) })
+    expect(cause(at(49), proven, off, ending(), lit)?.status).toBe('confirmed')
+    expect(cause(at(50), proven, off, ending(), lit)?.status).toBe('durable')
   })
 
   test('a case on another furnace does not', () => {
