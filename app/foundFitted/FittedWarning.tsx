@@ -1,7 +1,7 @@
 import type { Entry } from '@/lib/records/fold/entry'
 import type { TeamFile } from '@/lib/records/fold/teamFile'
 import type { FoundFittedBody } from '@/lib/records/kinds/foundFitted'
-import { putRightBy } from '@/lib/records/view/unsuitable'
+import { goneSince, putRightBy } from '@/lib/records/view/unsuitable'
 import { shutDown } from '../ui/danger/dangerWords'
 import { AsPrinted } from '../ui/words/AsPrinted'
 import { sayDate } from '../ui/words/sayDate'
@@ -15,6 +15,7 @@ export function FittedWarning({ found, file }: Props) {
   const { body } = found
   const furnace = body.furnaceId === undefined ? undefined : file.furnaces.get(file.keptId(body.furnaceId))
   const back = putRightBy(file, found)
+  const gone = goneSince(file, found)
   const backPart =
     back?.body.fittedPart === undefined ? undefined : file.parts.get(file.keptId(back.body.fittedPart))
   return (
@@ -37,6 +38,8 @@ export function FittedWarning({ found, file }: Props) {
           {backPart !== undefined && `, factory part ${backPart.body.partNumber}`}. That is proven only by
           readings taken afterwards.
         </p>
+      ) : gone !== undefined ? (
+        <p>Looked for again {sayDate(gone.slice(0, 10))}, and ruled out. Readings prove the rest.</p>
       ) : (
         <>
           {fittedDangers(body, file).map((sentence) => (

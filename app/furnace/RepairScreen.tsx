@@ -6,12 +6,14 @@ import { foundFittedOffer } from '@/lib/core/guard'
 import type { Entry } from '@/lib/records/fold/entry'
 import { counting, type TeamFile } from '@/lib/records/fold/teamFile'
 import type { FurnaceBody } from '@/lib/records/kinds/furnace'
+import { unsuitableIn } from '@/lib/records/view/unsuitable'
 import { useDeviceState } from '../device/deviceContext'
 import { furnaceWords } from '../equipment/candidates'
 import { RecordForm } from '../equipment/form/RecordForm'
 import { returnTo } from '../equipment/form/returnTo'
 import { dayOf } from '../equipment/form/today'
 import { useRecordForm } from '../equipment/form/useRecordForm'
+import { whatWords } from '../foundFitted/fittedWords'
 import { Empty } from '../ui/answers/Empty'
 import { Choice } from '../ui/form/Choice'
 import { Select } from '../ui/form/Select'
@@ -19,6 +21,7 @@ import { TextArea } from '../ui/form/TextArea'
 import { TextField } from '../ui/form/TextField'
 import { PageHeader } from '../ui/paper/PageHeader'
 import { Stack } from '../ui/paper/Stack'
+import { sayDate } from '../ui/words/sayDate'
 import { FittedSwitchPicker } from './FittedSwitchPicker'
 import { type RepairForm, type RepairOf, readRepairForm } from './repairForm'
 
@@ -61,6 +64,7 @@ function Repair({ furnace, file, query }: Props) {
     fittedPart: '',
     partTyped: '',
     parts: '',
+    putsRight: '',
     minutes: '',
     on: dayOf(new Date()),
     note: '',
@@ -82,6 +86,7 @@ function Repair({ furnace, file, query }: Props) {
     furnace: furnace.id,
   })
 
+  const found = unsuitableIn(file, furnace.id)
   const isAboutThePart =
     record.refusal?.rule === 'no general-purpose switch' ||
     record.refusal?.rule === 'only the exact factory part'
@@ -152,6 +157,21 @@ function Repair({ furnace, file, query }: Props) {
             change={change}
             error={errorAt('fittedPart')}
             here={`/furnace/repair?${query}`}
+          />
+        )}
+        {found.length > 0 && (
+          <Select
+            label="Does it put right what was found fitted?"
+            name="putsRight"
+            hint="A jumper counts as out only once a repair says so, or somebody rules it out."
+            none="No, or nothing of it"
+            options={found.map(({ id, body }) => ({
+              value: id,
+              words: `${whatWords[body.what][0]}, found ${sayDate(body.foundOn)}`,
+            }))}
+            value={form.putsRight}
+            onChange={(event) => change({ putsRight: event.target.value })}
+            error={errorAt('putsRight')}
           />
         )}
         <TextField

@@ -11,6 +11,8 @@ export type RepairForm = {
   fittedPart: string
   partTyped: string
   parts: string
+  /** What was found fitted and is put right by it. */
+  putsRight: string
   minutes: string
   on: string
   note: string
@@ -64,7 +66,7 @@ export function readRepairForm(form: RepairForm, of: RepairOf, file: TeamFile): 
       return { refusal: { rule: 'only the exact factory part', sentence: fits.problem.message } }
     }
   }
-  const { positionId, done, parts, on, note } = form
+  const { positionId, done, parts, on, note, putsRight } = form
   return {
     body: {
       ...of,
@@ -73,6 +75,7 @@ export function readRepairForm(form: RepairForm, of: RepairOf, file: TeamFile): 
       switchReplaced: swapped,
       ...(swapped ? { fittedPart: form.fittedPart } : {}),
       parts,
+      putsRight,
       minutes: minutes.value,
       on,
       note,

@@ -512,3 +512,49 @@ describe('taking back that a furnace was left off', () => {
     expect(asked('dispatcher', { record: ids.finding })).toBeUndefined()
   })
 })
+
+describe('what a record names is what it takes it for', () => {
+  const rule = 'a switch has its position'
+  test.each([
+    ['reading', 'reading'],
+    ['repair', 'caseRepair'],
+    ['switch check', 'pumpCheck'],
+    ['fitted part', 'fittedPart'],
+  ] as const)('%s: the position is one', (kind, name) => {
+    expect(wrong(kind, bodyOf(ids[name]))).toBeUndefined()
+    expect(wrong(kind, { ...bodyOf(ids[name]), positionId: ids.maker })).toBe(rule)
+  })
+
+  const minimal = { caseId: ids.case, visitId: ids.visit, how: 'left off' }
+  test('an ending names repairs of its case and a notice of its furnace', () => {
+    expect(wrong('ending', { ...minimal, repairIds: [ids.caseRepair], noticeId: ids.notice })).toBeUndefined()
+    for (const repairIds of [[ids.repair], [ids.caseRepair, ids.finding]])
+      expect(wrong('ending', { ...minimal, repairIds })).toBe('an ending names its own repairs')
+    const away = more(
+      '01920000-0000-7000-8000-0000000000a8',
+      'shut-down notice',
+      { ...bodyOf(ids.notice), caseId: undefined, furnaceId: other.furnace },
+      '2026-02-04T08:00:00Z',
+    )
+    const records = [...beforeEnding, ...elsewhere, away]
+    for (const noticeId of [away.id, ids.finding])
+      expect(wrong('ending', { ...minimal, noticeId }, { records })).toBe('an ending names its own notice')
+  })
+
+  test('a repair puts right what was found fitted in its furnace', () => {
+    const body = { ...bodyOf(ids.foundFitted), furnaceId: ids.furnace }
+    const here = more('01920000-0000-7000-8000-0000000000a9', 'found fitted', body, '2026-02-04T08:00:00Z')
+    const away = { ...here, body: { ...body, furnaceId: other.furnace } }
+    const putting = (found: HeldRecord) =>
+      wrong(
+        'repair',
+        { ...bodyOf(ids.caseRepair), putsRight: found.id },
+        { records: [...beforeEnding, ...elsewhere, found] },
+      )
+    expect(putting(here)).toBeUndefined()
+    expect(putting(away)).toBe('it puts right what was found there')
+    expect(wrong('repair', { ...bodyOf(ids.caseRepair), putsRight: ids.finding })).toBe(
+      'it puts right what was found there',
+    )
+  })
+})

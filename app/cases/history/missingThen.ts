@@ -6,7 +6,7 @@ import { dangersOf } from '@/lib/records/view/case/dangers'
 import { endingNeeds } from '@/lib/records/view/case/endingNeeds'
 import { judgedThen } from '@/lib/records/view/case/judgedCase'
 import { positionsToProve } from '@/lib/records/view/case/positionsToProve'
-import { putRightBy } from '@/lib/records/view/unsuitable'
+import { goneSince } from '@/lib/records/view/unsuitable'
 
 /**
  * What an ending lacked when it was said: by what was on record by then and still counts. A later visit can bring
@@ -37,11 +37,11 @@ function asOf(file: TeamFile, ofCase: CaseFile, moment: string): CaseFile {
     dangerAnswers: by(ofCase.dangerAnswers),
     unsuitable: by(counting(file.foundFitted)).filter((found) => {
       const { furnaceId } = found.body
-      const back = putRightBy(file, found)
+      const back = goneSince(file, found)
       return (
         furnaceId !== undefined &&
         file.keptId(furnaceId) === ofCase.furnace.id &&
-        (back === undefined || back.at > moment)
+        (back === undefined || back > moment)
       )
     }),
     notices: ofCase.notices

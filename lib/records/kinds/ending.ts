@@ -1,7 +1,7 @@
 import { z } from 'zod'
-import { defineKind, roles } from '../envelope'
+import { defineKind, type Lookup, type Refusal, roles } from '../envelope'
 import { day, line, note, recordId } from '../fields'
-import { whyNotOfCase } from '../ofCase'
+import { isSame, whyNotOfCase } from '../ofCase'
 import { whyNoSuchCause } from '../trade'
 import { withholdable } from '../withholdable'
 
@@ -57,6 +57,32 @@ export const endingBody = z.strictObject({
 
 export type EndingBody = z.infer<typeof endingBody>
 
+/**
+ * Why the repairs and the notice that an ending names are not its own. What is said in the same breath with it need
+ * not be on the device yet; in the log it is there before the ending is judged.
+ */
+function whyNotItsOwn(body: EndingBody, lookup: Lookup): Refusal | undefined {
+  const isForeign = (id: string): boolean => {
+    const named = lookup(id)
+    return named !== undefined && (named.kind !== 'repair' || named.body.caseId !== body.caseId)
+  }
+  if (body.repairIds?.some(isForeign))
+    return {
+      rule: 'an ending names its own repairs',
+      sentence:
+        'It names a repair that is none of this case. Record the repair in the case, and end the visit there.',
+    }
+  const notice = body.noticeId === undefined ? undefined : lookup(body.noticeId)
+  const furnaceId = String(lookup(body.caseId)?.body.furnaceId)
+  return notice === undefined ||
+    (notice.kind === 'shut-down notice' && isSame(notice.body.furnaceId, furnaceId, lookup))
+    ? undefined
+    : {
+        rule: 'an ending names its own notice',
+        sentence: 'It names a shut-down notice that is none of this furnace. Write the notice for this one.',
+      }
+}
+
 export const ending = defineKind<EndingBody>({
   kind: 'ending',
   version: 1,
@@ -67,6 +93,7 @@ export const ending = defineKind<EndingBody>({
     [body.caseId, body.visitId, body.noticeId, ...(body.repairIds ?? [])].filter((id) => id !== undefined),
   refusedBy: (body, lookup) =>
     whyNotOfCase(body, lookup) ??
+    whyNotItsOwn(body, lookup) ??
     [body.mainCause, body.contributingCause]
       .flatMap((cause) => (cause === undefined ? [] : [whyNoSuchCause(cause)]))
       .find((refusal) => refusal !== undefined),

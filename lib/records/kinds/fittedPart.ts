@@ -2,6 +2,7 @@ import { z } from 'zod'
 import { defineKind, roles } from '../envelope'
 import { line, note, recordId } from '../fields'
 import { whyNotOfCase } from '../ofCase'
+import { whyNoPosition } from '../ofPosition'
 import { withholdable } from '../withholdable'
 
 /** The part number of the switch that sits in a furnace, read off the switch letter for letter. */
@@ -22,6 +23,6 @@ export const fittedPart = defineKind<FittedPartBody>({
   mayAdd: roles,
   maySee: roles,
   refersTo: (body) => [body.furnaceId, body.positionId, body.caseId].filter((id) => id !== undefined),
-  refusedBy: (body, lookup) => whyNotOfCase(body, lookup),
+  refusedBy: (body, lookup) => whyNotOfCase(body, lookup) ?? whyNoPosition(body.positionId, lookup),
   mayWithhold: withholdable['fitted part'],
 })

@@ -14,6 +14,7 @@ import {
 import { defineKind, roles } from '../envelope'
 import { line, magnitude, note, recordId } from '../fields'
 import { whyNotAfterEnding, whyNotOfCase } from '../ofCase'
+import { whyNoPosition } from '../ofPosition'
 import { withholdable } from '../withholdable'
 
 const value = {
@@ -103,6 +104,7 @@ export const reading = defineKind<ReadingBody>({
     ].filter((id) => id !== undefined),
   refusedBy: (body, lookup, said) =>
     whyNotOfCase(body, lookup) ??
+    whyNoPosition(body.positionId, lookup) ??
     (body.visitId === undefined ? undefined : whyNotAfterEnding(body.visitId, lookup, said.saidAt)),
   mayWithhold: withholdable.reading,
 })

@@ -1,7 +1,8 @@
 import { z } from 'zod'
-import { defineKind, roles } from '../envelope'
+import { defineKind, type Lookup, type Refusal, roles } from '../envelope'
 import { day, line, note, recordId } from '../fields'
-import { whyNotOfCase } from '../ofCase'
+import { isSame, whyNotOfCase } from '../ofCase'
+import { whyNoPosition } from '../ofPosition'
 import { withholdable } from '../withholdable'
 
 /** What was done to a furnace, and the part that was fitted, if one was. Only a factory part can be fitted. */
@@ -22,6 +23,8 @@ export const repairBody = repairBody1
     switchReplaced: z.boolean(),
     /** Parts other than a switch, and material. */
     parts: line('The parts', 300).optional(),
+    /** What was found fitted and is put right by it: a jumper that was taken out, say. */
+    putsRight: recordId.optional(),
     minutes: z.int().min(0).max(2880, 'More than two days is a slip.').optional(),
   })
   .refine((body) => !body.switchReplaced || body.fittedPart !== undefined, {
@@ -39,6 +42,18 @@ export type RepairBody = z.infer<typeof repairBody>
 /** A repair of any version: what the later ones added may be missing. */
 export type AnyRepairBody = z.infer<typeof repairBody1> & Partial<RepairBody>
 
+/** Why it cannot put right what it names: that was not found fitted in this furnace. */
+function whyNotFoundThere({ furnaceId, putsRight }: AnyRepairBody, lookup: Lookup): Refusal | undefined {
+  if (putsRight === undefined) return undefined
+  const found = lookup(putsRight)
+  return found?.kind === 'found fitted' && isSame(found.body.furnaceId, furnaceId, lookup)
+    ? undefined
+    : {
+        rule: 'it puts right what was found there',
+        sentence: 'What it puts right was not found in this furnace. Record it as found fitted here first.',
+      }
+}
+
 export const repair = defineKind<AnyRepairBody>({
   kind: 'repair',
   version: 2,
@@ -46,12 +61,14 @@ export const repair = defineKind<AnyRepairBody>({
   mayAdd: roles,
   maySee: roles,
   refersTo: (body) =>
-    [body.furnaceId, body.positionId, body.fittedPart, body.caseId, body.visitId].filter(
+    [body.furnaceId, body.positionId, body.fittedPart, body.caseId, body.visitId, body.putsRight].filter(
       (id) => id !== undefined,
     ),
   // Also after the visit has ended: a repair is always recordable, and many are written down in the van.
   refusedBy: (body, lookup) =>
     whyNotOfCase(body, lookup) ??
+    whyNoPosition(body.positionId, lookup) ??
+    whyNotFoundThere(body, lookup) ??
     (body.fittedPart !== undefined && lookup(body.fittedPart)?.body.class !== 'factory'
       ? {
           rule: 'no general-purpose switch',

@@ -2,6 +2,7 @@ import { z } from 'zod'
 import { defineKind, roles } from '../envelope'
 import { magnitude, note, recordId } from '../fields'
 import { whyNotAfterEnding, whyNotOfCase } from '../ofCase'
+import { whyNoPosition } from '../ofPosition'
 import { withholdable } from '../withholdable'
 
 const ofCase = {
@@ -64,6 +65,8 @@ export const switchCheck = defineKind<SwitchCheckBody>({
     ...(body.what === 'off the furnace' ? [body.gaugeId] : []),
   ],
   refusedBy: (body, lookup, saying) =>
-    whyNotOfCase(body, lookup) ?? whyNotAfterEnding(body.visitId, lookup, saying.saidAt),
+    whyNotOfCase(body, lookup) ??
+    whyNoPosition(body.positionId, lookup) ??
+    whyNotAfterEnding(body.visitId, lookup, saying.saidAt),
   mayWithhold: withholdable['switch check'],
 })

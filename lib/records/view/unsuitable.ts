@@ -4,7 +4,7 @@ import type { Entry } from '../fold/entry'
 import { counting, type TeamFile } from '../fold/teamFile'
 import type { FoundFittedBody } from '../kinds/foundFitted'
 import type { AnyRepairBody } from '../kinds/repair'
-import { ofFurnace } from './ofFurnace'
+import { ofFurnace, oldestFirst } from './ofFurnace'
 
 const dangerOfWhat: Readonly<Record<FoundFittedBody['what'], DangerCode | undefined>> = {
   'adjustable or general-purpose switch': 'general-purpose-switch-fitted',
@@ -36,31 +36,54 @@ export function dangerCodesOfNumber(file: TeamFile, partNumber: string): DangerC
 
 /**
  * The repair that put right what was found: at the same furnace and position, recorded after the finding, and with a
- * factory part that is listed for that position. A jumper is taken out, which needs no part. Undefined while none is
- * on record. It proves nothing by itself: readings taken afterwards do.
+ * factory part that is listed for that position. A jumper is taken out, which needs no part, but a repair that names
+ * it. Undefined while none is on record. It proves nothing by itself: readings taken afterwards do.
  */
 export function putRightBy(
   file: TeamFile,
-  { body, at }: Entry<FoundFittedBody>,
+  { id, body, at }: Entry<FoundFittedBody>,
 ): Entry<AnyRepairBody> | undefined {
   const { furnaceId, positionId, foundOn, what } = body
-  if (furnaceId === undefined || positionId === undefined) return undefined
-  const position = file.keptId(positionId)
-  const isRightPart = (partId: string | undefined): boolean => {
-    if (partId === undefined) return what === 'jumper or bypass'
-    const part = file.parts.get(file.keptId(partId))?.body
-    return part?.class === 'factory' && part.positionIds.some((id) => file.keptId(id) === position)
+  if (furnaceId === undefined) return undefined
+  const position = positionId === undefined ? undefined : file.keptId(positionId)
+  const isRightPart = (repair: AnyRepairBody): boolean => {
+    if (position === undefined || repair.positionId === undefined || repair.fittedPart === undefined)
+      return false
+    const part = file.parts.get(file.keptId(repair.fittedPart))?.body
+    return (
+      file.keptId(repair.positionId) === position &&
+      part?.class === 'factory' &&
+      part.positionIds.some((listed) => file.keptId(listed) === position)
+    )
   }
   return ofFurnace(file, file.repairs, furnaceId).find(
     ({ body: repair, at: recordedAt }) =>
-      repair.positionId !== undefined &&
-      file.keptId(repair.positionId) === position &&
-      isRightPart(repair.fittedPart) &&
+      ((what === 'jumper or bypass' && repair.putsRight === id) || isRightPart(repair)) &&
       (repair.on > foundOn || (repair.on === foundOn && recordedAt > at)),
   )
 }
 
+/**
+ * Since when what was found is gone, ISO 8601: put right by a repair, or, a jumper, looked for again on that furnace
+ * and ruled out. Undefined while it is there.
+ */
+export function goneSince(file: TeamFile, found: Entry<FoundFittedBody>): string | undefined {
+  const repairedAt = putRightBy(file, found)?.at
+  const { furnaceId, what } = found.body
+  if (repairedAt !== undefined || furnaceId === undefined || what !== 'jumper or bypass') return repairedAt
+  const newest = counting(file.findings)
+    .filter(({ body }) => body.finding === 'jumper-or-bypass' && isOn(file, body.caseId, furnaceId))
+    .sort(oldestFirst)
+    .at(-1)
+  return newest?.body.value === 'ruled out' && newest.at > found.at ? newest.at : undefined
+}
+
+const isOn = (file: TeamFile, caseId: string, furnaceId: string): boolean => {
+  const ofCase = file.cases.get(file.keptId(caseId))
+  return ofCase !== undefined && file.keptId(ofCase.body.furnaceId) === file.keptId(furnaceId)
+}
+
 /** Switches found in a furnace although they should not be, and not yet put right, oldest first. */
 export function unsuitableIn(file: TeamFile, furnaceId: string): Entry<FoundFittedBody>[] {
-  return ofFurnace(file, file.foundFitted, furnaceId).filter((found) => putRightBy(file, found) === undefined)
+  return ofFurnace(file, file.foundFitted, furnaceId).filter((found) => goneSince(file, found) === undefined)
 }

@@ -213,3 +213,42 @@ test('without a furnace it asks which one, instead of recording a repair of none
   open('')
   expect(screen.getByText('Which furnace was repaired?')).toBeTruthy()
 })
+
+test('what was found fitted and is still there can be named as put right', async () => {
+  const found = '01920000-0000-7000-8000-0000000000ac'
+  const jumper = {
+    furnaceId: ids.furnace,
+    positionId: ids.low,
+    printed: 'nothing',
+    what: 'jumper or bypass',
+    fittedWhen: 'not known',
+    fittedBy: 'not known',
+    foundOn: '2026-01-12',
+  }
+  openAt(`/furnace/repair?furnace=${ids.furnace}`)
+  const records = [
+    ...equipmentRecords,
+    ...held([[found, 'found fitted', jumper]]).map((each) => ({ ...each, seq: 60 })),
+  ]
+  const device = fakeDevice({ records })
+  renderOn(device, <RepairScreen />)
+  fill('What was done', 'Jumper taken out')
+  choose('Was a pressure switch replaced?', 'No')
+  select('Does it put right what was found fitted?', 'Jumper or bypass, found 12 Jan 2026')
+  fill('On which day', '2026-01-13')
+  await press('Record the repair')
+  expect(device.added.map(({ body }) => body)).toEqual([
+    {
+      furnaceId: ids.furnace,
+      done: 'Jumper taken out',
+      switchReplaced: false,
+      putsRight: found,
+      on: '2026-01-13',
+    },
+  ])
+})
+
+test('where nothing was found fitted, that is not asked', () => {
+  open()
+  expect(screen.queryByText('Does it put right what was found fitted?')).toBeNull()
+})

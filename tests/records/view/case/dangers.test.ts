@@ -378,9 +378,12 @@ describe('a switch found fitted', () => {
     expect(open(found({ what: 'jumper or bypass' }))).toEqual(['jumper-or-bypass'])
   })
 
-  test('a jumper is taken out, which needs no part', () => {
+  test('a jumper is taken out, which needs no part, but a repair that names it', () => {
+    const jumper = found({ what: 'jumper or bypass' })
     const removed = repair({ positionId: ids.low, done: 'Jumper taken out' })
-    expect(open(found({ what: 'jumper or bypass' }), removed)).toEqual([])
+    expect(open(jumper, removed)).toEqual(['jumper-or-bypass'])
+    expect(open(jumper, repair({ done: 'Jumper out', putsRight: jumper.id }))).toEqual([])
+    expect(open(jumper, finding('jumper-or-bypass', 'ruled out', '10:00'))).toEqual([])
     expect(open(found(), removed)).toEqual(['general-purpose-switch-fitted'])
   })
 
