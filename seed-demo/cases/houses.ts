@@ -37,6 +37,8 @@ export type House = {
   airFrom: 'the room' | 'outdoors, by its own pipe'
   drainRoute: 'by gravity at an open drain' | 'in a pump' | 'in a line shared with the coil'
   stages: readonly Stage[]
+  /** Its other air switches, of which the sheets state no stage: a repair is proven at them as well. */
+  beside: readonly Stage[]
   /** How many times as often as others it stops, and with what most of all. */
   prone: number
   weakness: string | undefined
@@ -118,6 +120,16 @@ function houseOf(team: Team, random: () => number, site: Known): House {
     const hot = cold * drawn(random, [0.93, 0.98])
     return [{ at, positionId: team.positionId(at), place: described, points, healthy: { cold, hot } }]
   })
+  const beside = range.family.positions.flatMap(({ place }): Stage[] => {
+    const described = places[place]
+    const provesAir = described.kind === 'one-port' || described.kind === 'opens on rise'
+    if (!provesAir || described.stage !== 'not stated') return []
+    const at = `${range.key} / ${place}`
+    const points = team.points(at, { band, revision })
+    const share = described.kind === 'one-port' ? 1.6 : 0.5
+    const healthy = { cold: points.make * share, hot: points.make * share * 0.96 }
+    return [{ at, positionId: team.positionId(at), place: described, points, healthy }]
+  })
   if (stages.length === 0) throw new RangeError(`Nothing proves air on a stage of ${range.key}`)
   const outdoorAir = condensing && happens(random, 0.82)
   return {
@@ -137,6 +149,7 @@ function houseOf(team: Team, random: () => number, site: Known): House {
       (route) => (route === 'by gravity at an open drain' ? 0.62 : 0.19),
     ),
     stages,
+    beside,
     prone: 0.25 - Math.log(1 - random()),
     weakness: happens(random, 0.35) ? pick(random, Object.keys(trueCauses)) : undefined,
     companies: companies.map(({ likely }) => happens(random, likely)),

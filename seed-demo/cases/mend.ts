@@ -59,9 +59,9 @@ export function fitSwitch(visit: Visit, done: string, minutes: number): string {
   return visit.repair(body, [minutes * 0.6, minutes])
 }
 
-/** Whether readings of a day can prove a repair at all: every stage has an opening point on file, out of dispute. */
+/** Whether readings of a day can prove a repair at all: every air switch has an opening point on file, out of dispute. */
 export const isProvable = ({ ratings, house, on }: Visit): boolean =>
-  house.stages.every((stage) =>
+  [...house.stages, ...house.beside].every((stage) =>
     ratings(house, stage, on).some(({ action, level }) => action === 'opens' && level !== 'In dispute'),
   )
 
@@ -74,7 +74,7 @@ export function looksMended(visit: Visit, faults: readonly Fault[]): boolean {
   })
 }
 
-/** Reads every stage after the repair, and CO in room and flue. Answers the reading of the first stage. */
+/** Reads every stage, and the air switches beside them, after the repair, and CO in room and flue. Answers the reading of the first stage. */
 export function readAfter(visit: Visit, faults: readonly Fault[], alsoCold: boolean): string {
   const { random, house } = visit
   const when = 'after repair' as const
@@ -86,6 +86,9 @@ export function readAfter(visit: Visit, faults: readonly Fault[], alsoCold: bool
   const read = house.stages.map((stage) =>
     visit.read({ ...asFoundHot, stage, faults, phase: 'steady hot', when }),
   )
+  // Nothing that is wrong with the furnaces of the demo acts on those.
+  for (const stage of house.beside)
+    visit.read({ ...asFoundHot, stage, faults: [], phase: 'steady hot', when })
   const flue = 22 + Math.floor(random() * 40)
   const body = {
     when,

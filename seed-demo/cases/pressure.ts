@@ -46,13 +46,14 @@ export function movementAt(
 
 /** Whether the contact is closed at such a pressure: once closed it stays so down to the break point. */
 export function isClosedAt(
-  { points }: Stage,
+  { points, place }: Stage,
   faults: readonly Fault[],
   hundredths: number,
   temperature: Moment['temperature'],
 ): boolean {
   if (faults.some(({ stuckClosed }) => stuckClosed)) return true
   if (faults.some(({ failsToConduct }) => failsToConduct)) return false
+  if (place.kind === 'opens on rise') return hundredths < points.break
   const times = faults.reduce((product, { closesAt }) => product * closesAt, 1)
   return hundredths >= times * (temperature === 'hot' ? points.break : points.make)
 }

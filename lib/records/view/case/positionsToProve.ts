@@ -15,8 +15,6 @@ export function positionsOf(file: TeamFile, { furnace }: Pick<CaseFile, 'furnace
     .sort((a, b) => (a.body.name < b.body.name ? -1 : 1))
 }
 
-/** The switches of a furnace that prove air on a stage. */
+/** The switches of a furnace that prove air, also those of which nobody has said on what stage. */
 export const positionsToProve = (file: TeamFile, of: Pick<CaseFile, 'furnace'>): Entry<PositionBody>[] =>
-  positionsOf(file, of).filter(
-    ({ body }) => (provesAir as readonly string[]).includes(body.kind) && body.stage !== 'not stated',
-  )
+  positionsOf(file, of).filter(({ body }) => (provesAir as readonly string[]).includes(body.kind))

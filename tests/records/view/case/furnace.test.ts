@@ -4,8 +4,23 @@ import { contextOf } from '@/lib/records/view/case/context'
 import { noticesOf, standingNotice } from '@/lib/records/view/case/notices'
 import { positionsOf, positionsToProve } from '@/lib/records/view/case/positionsToProve'
 import { furnaceForRating } from '@/lib/records/view/furnaceForRating'
-import { putRightBy, unsuitableIn } from '@/lib/records/view/unsuitable'
-import { at, base, ids, lifting, notice, opened, repair, riser, said, team, viewOf, withdrawn } from './team'
+import { goneSince, putRightBy, unsuitableIn } from '@/lib/records/view/unsuitable'
+import {
+  aCase,
+  at,
+  base,
+  finding,
+  ids,
+  lifting,
+  notice,
+  opened,
+  repair,
+  riser,
+  said,
+  team,
+  viewOf,
+  withdrawn,
+} from './team'
 
 const twin = '01940000-0000-7000-8000-000000000060'
 const join = said('same as', { kept: ids.furnace, duplicate: twin, reason: 'Entered twice.' })
@@ -95,6 +110,45 @@ describe('unsuitableIn and putRightBy', () => {
     expect(isPutRight(found(), fitted({ fittedPart: undefined, switchReplaced: false }))).toBe(false)
   })
 
+  describe('a jumper', () => {
+    const jumper = found({ what: 'jumper or bypass' })
+    const isGone = (...records: HeldRecord[]): boolean => {
+      const file = team(opened, jumper, records)
+      return goneSince(file, file.foundFitted.get(jumper.id)!) !== undefined
+    }
+
+    test('is not out by some repair without a part in its position, only by one that names it', () => {
+      const some = repair({ positionId: ids.low, done: 'Hose renewed' })
+      expect(isPutRight(jumper, some)).toBe(false)
+      expect(isGone(some)).toBe(false)
+      expect(isPutRight(jumper, repair({ done: 'Jumper out', putsRight: jumper.id }))).toBe(true)
+      const before = repair({ putsRight: jumper.id, on: '2026-01-11' }, { at: at(11) })
+      expect(isPutRight(jumper, before)).toBe(false)
+    })
+
+    test('nor is a generic switch put right by naming it: the factory part has to be in', () => {
+      const generic = found()
+      expect(isPutRight(generic, repair({ positionId: ids.low, putsRight: generic.id }))).toBe(false)
+    })
+
+    test('is gone when it is ruled out afterwards, until it is seen again', () => {
+      const gone = finding('jumper-or-bypass', 'ruled out', '10:00')
+      expect(isGone(gone)).toBe(true)
+      expect(isGone(finding('jumper-or-bypass', 'ruled out', '09:00'))).toBe(false)
+      expect(isGone(gone, finding('jumper-or-bypass', 'seen', '10:30'))).toBe(false)
+      const elsewhere = said('furnace', base.find(({ id }) => id === ids.furnace)!.body)
+      const other = aCase({ furnaceId: elsewhere.id }, { id: '01940000-0000-7000-8000-000000000046' })
+      const there = finding('jumper-or-bypass', 'ruled out', '10:00', { caseId: other.id })
+      expect(isGone(elsewhere, other, there)).toBe(false)
+    })
+
+    test('ruling it out says nothing of a generic switch', () => {
+      const generic = found()
+      const file = team(opened, generic, finding('jumper-or-bypass', 'ruled out', '10:00'))
+      expect(goneSince(file, file.foundFitted.get(generic.id)!)).toBeUndefined()
+    })
+  })
+
   test('a withdrawn repair puts nothing right', () => {
     const one = fitted()
     expect(isPutRight(found(), one, withdrawn(one))).toBe(false)
@@ -111,7 +165,7 @@ describe('unsuitableIn and putRightBy', () => {
 })
 
 describe('the furnace of a case', () => {
-  test('its positions are those of its range, by name; a repair is proven at those that prove air on a stage', () => {
+  test('its positions are those of its range, by name; a repair is proven at those that prove air, on whatever stage', () => {
     const drain = said('position', {
       rangeId: ids.range,
       name: 'Drain',
@@ -137,7 +191,7 @@ describe('the furnace of a case', () => {
       'Low fire',
       'Vent pressure',
     ])
-    expect(names(positionsToProve(file, ofCase))).toEqual(['High fire', 'Low fire', 'Vent pressure'])
+    expect(names(positionsToProve(file, ofCase))).toEqual(['Drain', 'High fire', 'Low fire', 'Vent pressure'])
   })
 
   test('without a model range no position of it is known', () => {
