@@ -2,7 +2,7 @@ import type { HeldRecord } from '@/lib/records/fold/entry'
 import { provenEnding, provenRows, type Row, recordsOf, of as theCase } from '../cases/end/provenCase'
 import { ids } from '../setup/smallFile'
 
-type Told = { on: string; mainCause: 'trap-plugged' | 'vent-end-blocked' }
+type Told = { on: string; mainCause: 'trap-plugged' | 'ice-in-vent' }
 
 /** The id of the n-th case of `manyCases`, counted from 1. */
 export const caseId = (nth: number): string =>
@@ -29,12 +29,12 @@ export function manyCases(told: readonly Told[]): HeldRecord[] {
 
 const asVentEnd = (text: string): string =>
   text
-    .replace('"finding":"trap","value":"sludge in it"', '"finding":"vent-end","value":"blocked"')
-    .replace('"finding":"water-in-collector-box"', '"finding":"snow-line-near-pipes"')
+    .replace('"finding":"trap","value":"sludge in it"', '"finding":"vent-end","value":"ringed with ice"')
+    .replace('"finding":"water-in-collector-box"', '"finding":"frost-in-a-cold-run"')
 
 /** So many days of one winter, from December on, on which the two causes take turns. */
 export const winter = (began: number, howMany: number): Told[] =>
   Array.from({ length: howMany }, (_, index) => ({
     on: `${began}-12-${String(index + 1).padStart(2, '0')}`,
-    mainCause: index % 2 === 0 ? 'trap-plugged' : 'vent-end-blocked',
+    mainCause: index % 2 === 0 ? 'trap-plugged' : 'ice-in-vent',
   }))
