@@ -66,7 +66,7 @@ export const switchCheck = defineKind<SwitchCheckBody>({
   ],
   refusedBy: (body, lookup, saying) =>
     whyNotOfCase(body, lookup) ??
-    whyNoPosition(body.positionId, lookup) ??
-    whyNotAfterEnding(body.visitId, lookup, saying.saidAt),
+    whyNotAfterEnding(body.visitId, lookup, saying.saidAt) ??
+    whyNoPosition(body.positionId, lookup),
   mayWithhold: withholdable['switch check'],
 })
