@@ -18,11 +18,14 @@ export function useOfflineShell(): NoOffline | undefined {
       console.warn('The service worker was refused:', cause)
       setWhy('refused')
     }
-    navigator.serviceWorker.register('/sw.js', { updateViaCache: 'none' }).then(({ installing }) => {
-      installing?.addEventListener('statechange', () => {
-        if (installing.state === 'redundant') refused('a page or a file of it could not be kept')
-      })
-    }, refused)
+    navigator.serviceWorker
+      .register('/sw.js', { updateViaCache: 'none' })
+      .then((registration?: ServiceWorkerRegistration) => {
+        const installing = registration?.installing
+        installing?.addEventListener('statechange', () => {
+          if (installing.state === 'redundant') refused('a page or a file of it could not be kept')
+        })
+      }, refused)
   }, [])
   return why
 }

@@ -29,11 +29,16 @@ export async function seriousFaults(page: Page): Promise<string[]> {
 export const scrollsSideways = (page: Page): Promise<boolean> =>
   page.evaluate(() => document.documentElement.scrollWidth > document.documentElement.clientWidth)
 
+/** Said by the driver itself, where a test has asked it not to let pages be kept for offline. */
+const workerBlocked = 'Service Worker registration blocked by Playwright'
+
 /** Everything that a page complains of: errors on its console, and errors that nobody caught. */
 export function complaintsOf(page: Page): string[] {
   const complaints: string[] = []
   page.on('console', (message) => {
-    if (message.type() === 'error' || message.type() === 'warning') complaints.push(message.text())
+    const text = message.text()
+    if (text === workerBlocked || !['error', 'warning'].includes(message.type())) return
+    complaints.push(text)
   })
   page.on('pageerror', (error) => complaints.push(error.message))
   return complaints
