@@ -1,3 +1,4 @@
+import '../withoutEval'
 import { z } from 'zod'
 import type { ReadingSituation } from '@/lib/catalogue/fromReadings/situations'
 import { defineKind, roles } from '../envelope'

@@ -1,3 +1,4 @@
+import '../withoutEval'
 import { z } from 'zod'
 import { type DangerCode, dangerFindingIds, everybodyOutIds } from '@/lib/core/guard'
 import { defineKind, roles } from '../envelope'

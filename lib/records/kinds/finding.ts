@@ -1,3 +1,4 @@
+import '../withoutEval'
 import { z } from 'zod'
 import { dangerValueOf } from '@/lib/catalogue/findings'
 import { defineKind, roles } from '../envelope'

@@ -1,3 +1,4 @@
+import '../withoutEval'
 import { z } from 'zod'
 import { betweens, senses, stages, switchKinds, taps } from '@/lib/core/vocabulary'
 import { defineKind, roles } from '../envelope'

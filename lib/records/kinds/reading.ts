@@ -1,3 +1,4 @@
+import '../withoutEval'
 import { z } from 'zod'
 import { readingSituationIds } from '@/lib/catalogue/fromReadings/situations'
 import { movements } from '@/lib/catalogue/fromReadings/types'

@@ -1,3 +1,4 @@
+import '../withoutEval'
 import { z } from 'zod'
 import { defineKind, type Lookup, type Refusal, roles } from '../envelope'
 import { day, line, note, recordId } from '../fields'

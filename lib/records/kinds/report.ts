@@ -1,3 +1,4 @@
+import '../withoutEval'
 import { z } from 'zod'
 import {
   actions,

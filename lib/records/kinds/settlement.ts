@@ -1,3 +1,4 @@
+import '../withoutEval'
 import { z } from 'zod'
 import { actions } from '@/lib/core/vocabulary'
 import { defineKind } from '../envelope'

@@ -1,3 +1,4 @@
+import '../withoutEval'
 import { z } from 'zod'
 import { defineKind, roles } from '../envelope'
 import { magnitude, note, recordId } from '../fields'
