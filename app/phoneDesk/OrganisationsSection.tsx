@@ -1,7 +1,7 @@
 'use client'
 
 import { useMemo } from 'react'
-import { wilsonInterval } from '@/lib/core/callbacks'
+import { wilsonInterval } from '@/lib/core/wilsonInterval'
 import type { Organisation } from '@/lib/records/view/desk/organisations'
 import { organisationsIn } from '@/lib/records/view/desk/organisations'
 import { ratingSettings } from '@/lib/records/view/setpoint'

@@ -1,4 +1,4 @@
-import { heatingSeasonDays, usualHeatingSeason } from '@/lib/core/callbacks'
+import { heatingSeasonDays, usualHeatingSeason } from '@/lib/core/callbacks/heatingSeason'
 import type { CauseStatus, NamedCause } from '@/lib/core/diagnosis'
 import type { Entry } from '@/lib/records/fold/entry'
 import type { TeamFile } from '@/lib/records/fold/teamFile'

@@ -1,4 +1,4 @@
-import { type Ranked, worthVerifyingNext } from '@/lib/core/callbacks'
+import { type Ranked, worthVerifyingNext } from '@/lib/core/callbacks/worthVerifyingNext'
 import type { RatingSettings } from '@/lib/core/rating'
 import type { Entry } from '../../fold/entry'
 import { counting, type TeamFile } from '../../fold/teamFile'
