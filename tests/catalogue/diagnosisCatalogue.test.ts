@@ -79,9 +79,16 @@ describe('diagnosisCatalogue', () => {
     expect(rank({ 'cracked-heat-exchanger': 'seen' })[0]?.cause).toBe('primary-exchanger-cracked')
   })
 
-  test('whether it was locked out, cleared itself or ran on arrival changes nothing', () => {
+  test('what was on arrival, and what empties a house, changes nothing', () => {
     const observed: CatalogueObservations = { trap: 'sludge in it', 'drops-out': 'after 5 to 20 minutes' }
-    for (const context of ['locked-out-on-arrival', 'self-cleared-lock-out', 'running-on-arrival'])
+    for (const context of [
+      'locked-out-on-arrival',
+      'self-cleared-lock-out',
+      'running-on-arrival',
+      'smell-of-gas',
+      'co-alarm-sounding',
+      'anyone-unwell',
+    ])
       for (const value of ['seen', 'ruled out'])
         expect(rank({ ...observed, [context]: value })).toEqual(rank(observed))
   })

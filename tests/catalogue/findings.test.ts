@@ -44,11 +44,14 @@ describe('findings', () => {
     }
   })
 
-  test('whether it was locked out, cleared itself or ran on arrival is context and no evidence', () => {
+  test('what was on arrival, and what empties a house, is context and no evidence', () => {
     expect(findings.filter(({ carries }) => carries === 'context only').map(({ id }) => id)).toEqual([
       'locked-out-on-arrival',
       'self-cleared-lock-out',
       'running-on-arrival',
+      'smell-of-gas',
+      'co-alarm-sounding',
+      'anyone-unwell',
     ])
   })
 
@@ -75,7 +78,7 @@ describe('findings', () => {
     expect(dangerValueOf('no-such-finding', 'seen')).toBeUndefined()
   })
 
-  test('trouble is seldom seen where a cause says nothing about it, good order usually, a fact as often as any other', () => {
+  test('trouble is seldom seen where a cause says nothing about it, good order usually, the values of a fact equally often', () => {
     expect(findingById('water-in-hose')?.usual).toEqual({ seen: 0.15, 'ruled out': 0.85 })
     expect(findingById('vent-clear-end-to-end')?.usual).toEqual({ seen: 0.75, 'ruled out': 0.25 })
     expect(findingById('furnace-kind')?.usual).toEqual({ condensing: 0.5, 'not condensing': 0.5 })

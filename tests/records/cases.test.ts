@@ -507,6 +507,15 @@ describe('taking back that a furnace was left off', () => {
     )
   })
 
+  test('two that leave it off can’t take each other’s place: only a newer one counts', () => {
+    expect(asked('dispatcher', { record: newNotice.id, replacedBy: ids.notice }, newNotice)?.rule).toBe(
+      'left off until it is lifted',
+    )
+    expect(asked('dispatcher', { record: anew.id, replacedBy: leftOff.id }, anew)?.rule).toBe(
+      'left off until it is lifted',
+    )
+  })
+
   test('any other ending, and what is no notice, anybody may withdraw', () => {
     expect(asked('dispatcher', { record: over.id }, over)).toBeUndefined()
     expect(asked('dispatcher', { record: ids.finding })).toBeUndefined()

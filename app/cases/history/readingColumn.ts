@@ -40,6 +40,6 @@ export function readingColumn(
   }
 }
 
-/** The standard uncertainty of a half-width within which every value is as likely as any other (JCGM 100, 4.3.7). */
+/** The standard uncertainty of a half-width within which all values are equally likely (JCGM 100, 4.3.7). */
 const rectangular = (gauge: GaugeBody, zeroed: boolean, pascals: number): number =>
   gaugeHalfWidth(instrumentOf(gauge, zeroed), pascals).pascals / Math.sqrt(3)

@@ -3,8 +3,13 @@ import type { WrittenFinding } from './types'
 
 /** Flame, combustion products, cabinet and room. Most of the dangers are here. */
 export const combustionAndCabinetFindings = {
-  'smell-of-gas': { name: 'Smell of gas', danger: { code: 'smell-of-gas' } },
-  'co-alarm-sounding': { name: 'CO alarm sounding', danger: { code: 'co-alarm-sounding' } },
+  // What empties a house says nothing of why a switch is open: it is answered, and weighs for no cause.
+  'smell-of-gas': { name: 'Smell of gas', danger: { code: 'smell-of-gas' }, contextOnly: true },
+  'co-alarm-sounding': {
+    name: 'CO alarm sounding',
+    danger: { code: 'co-alarm-sounding' },
+    contextOnly: true,
+  },
   'room-co-above-limit': {
     name: 'CO in the room above your employer’s limit',
     danger: { code: 'room-co-above-limit' },
@@ -13,6 +18,7 @@ export const combustionAndCabinetFindings = {
     name: 'Anyone unwell',
     hint: 'Headache, dizziness, sickness.',
     danger: { code: 'anyone-unwell' },
+    contextOnly: true,
   },
   spillage: { name: 'Combustion products spill into the room', danger: { code: 'spillage' } },
   'flue-co-high': {

@@ -50,7 +50,7 @@ export type FindingEntry = Finding & {
  * - 'trouble' (the default): seldom seen, a danger almost never; of many values the first is the good one, each of
  *   the others is seldom seen;
  * - 'good order': usually seen;
- * - 'fact': every value as likely as any other.
+ * - 'fact': all values equally likely.
  */
 export type WrittenFinding = {
   name: string

@@ -17,7 +17,8 @@ export type WithdrawalBody = z.infer<typeof withdrawalBody>
 
 /**
  * Why a furnace that was left off is not let run again by taking that back: it would be a lifting by somebody who may
- * not lift. What takes its place has to leave it off as well.
+ * not lift. What takes its place has to leave it off as well, and to be newer: two that took each other's place would
+ * both be gone. An id is made of the moment it was said (UUID, version 7), so ids tell which is newer.
  */
 function whyStillLeftOff(
   { record, replacedBy }: WithdrawalBody,
@@ -29,7 +30,7 @@ function whyStillLeftOff(
   if (old === undefined || !(isNotice || (old.kind === 'ending' && old.body.how === 'left off')))
     return undefined
   if (lifting.mayAdd.includes(role)) return undefined
-  const next = replacedBy === undefined || replacedBy === record ? undefined : lookup(replacedBy)
+  const next = replacedBy === undefined || replacedBy <= record ? undefined : lookup(replacedBy)
   const leavesItOff =
     next?.kind === old.kind &&
     (isNotice
