@@ -6,6 +6,7 @@ import path from 'node:path'
 import type { Browser, Page } from 'playwright-core'
 import { generate } from 'selfsigned'
 import { afterAll, beforeAll, expect, test } from 'vitest'
+import { offlinePages } from '@/app/device/offlinePages'
 import { type ServerProcess, startServerProcess } from '../setup/serverProcess'
 import { openBrowser, openContext } from './openBrowser'
 
@@ -118,7 +119,7 @@ test('the code from the terminal sets the first manager up; the cookie is Secure
   )
   expect(await page.evaluate(() => document.cookie)).not.toContain('session')
   expect((await post(page, '/api/set-up', form)).status).toBe(410)
-  await expectNoBreach(watched, ['/', '/compare', '/phone-desk', '/people', '/preferences'])
+  await expectNoBreach(watched, [...offlinePages, '/people'])
   await page.context().close()
 })
 

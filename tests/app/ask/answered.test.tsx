@@ -4,33 +4,12 @@ import { NewAnswers } from '@/app/ask/NewAnswers'
 import { SetpointScreen } from '@/app/setpoint/SetpointScreen'
 import { dispatcher, fakeDevice, held, renderOn, technician } from '../setup/fakeDevice'
 import { openAt } from '../setup/fakeNavigation'
-import { equipmentRecords, ids, pascals } from '../setup/smallFile'
+import { equipmentRecords, ids, spokenAnswer } from '../setup/smallFile'
 import { accessibilityFaults } from '../ui/accessibilityFaults'
 
 vi.mock('next/navigation', () => import('../setup/fakeNavigation'))
 
 const request = '01920000-0000-7000-8000-0000000000c1'
-const answer = {
-  positionId: ids.low,
-  asWritten: 'closes at minus point five eight',
-  action: 'closes',
-  limit: 'nominal',
-  pascals: pascals.make,
-  sense: 'suction',
-  unit: 'inH2O',
-  decimals: 2,
-  kind: 'one-port',
-  between: 'port and room',
-  tap: 'not stated',
-  stage: 'low fire',
-  source: 'distributor',
-  readBack: true,
-  proof: { kind: 'call reference', organisation: 'Hobb & Lane counter', reference: 'C-91' },
-  requestId: request,
-  revisionRange: {},
-  serialRange: {},
-  elevationBand: {},
-}
 const asked = [
   ...equipmentRecords,
   ...held([
@@ -43,7 +22,7 @@ const asked = [
 ]
 const answered = [
   ...asked,
-  ...held([['01920000-0000-7000-8000-0000000000c2', 'report', answer]]).map((record) => ({
+  ...held([['01920000-0000-7000-8000-0000000000c2', 'report', spokenAnswer(request)]]).map((record) => ({
     ...record,
     author: dispatcher.id,
     seq: 61,

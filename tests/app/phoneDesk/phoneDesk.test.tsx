@@ -6,7 +6,7 @@ import type { HeldRecord } from '@/lib/records/fold/entry'
 import { dispatcher, fakeDevice, held, renderOn, technician } from '../setup/fakeDevice'
 import { openAt } from '../setup/fakeNavigation'
 import { press } from '../setup/hands'
-import { equipmentRecords, ids, pascals } from '../setup/smallFile'
+import { equipmentRecords, ids, spokenAnswer } from '../setup/smallFile'
 import { accessibilityFaults } from '../ui/accessibilityFaults'
 
 vi.mock('next/navigation', () => import('../setup/fakeNavigation'))
@@ -152,33 +152,7 @@ test('a reminder leads to the call with its questions, and says when it is due',
 })
 
 describe('answers that have not reached everybody', () => {
-  const answer: Told = [
-    'c1',
-    'report',
-    {
-      positionId: ids.low,
-      asWritten: 'closes at minus point five eight',
-      action: 'closes',
-      limit: 'nominal',
-      pascals: pascals.make,
-      sense: 'suction',
-      unit: 'inH2O',
-      decimals: 2,
-      kind: 'one-port',
-      between: 'port and room',
-      tap: 'not stated',
-      stage: 'low fire',
-      source: 'distributor',
-      readBack: true,
-      proof: { kind: 'call reference', organisation: 'Hobb & Lane counter', reference: 'C-91' },
-      requestId: id('a2'),
-      revisionRange: {},
-      serialRange: {},
-      elevationBand: {},
-    },
-    dispatcher.id,
-    '07:55',
-  ]
+  const answer: Told = ['c1', 'report', spokenAnswer(id('a2')), dispatcher.id, '07:55']
 
   test('the desk is told whom to ring, with the whole answer to read out', async () => {
     const seen: Told = [

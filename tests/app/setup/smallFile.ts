@@ -32,7 +32,8 @@ const circuit = {
   sense: 'suction',
 }
 const factory = { class: 'factory', fieldAdjustable: false, makerId: ids.maker }
-const report = {
+/** What every report on the low-fire switch of this file has in common. */
+export const report = {
   positionId: ids.low,
   action: 'closes',
   limit: 'nominal',
@@ -49,6 +50,18 @@ const report = {
 }
 /** 0.58 and 0.42 in. w.c., with 249.08891 Pa to the inch (NIST SP 811, App. B.8). */
 export const pascals = { make: 0.58 * 249.08891, other: 0.42 * 249.08891 }
+
+/** The answer to a rating request, given by telephone and read back. */
+export const spokenAnswer = (requestId: string): Record<string, unknown> => ({
+  ...report,
+  asWritten: 'closes at minus point five eight',
+  pascals: pascals.make,
+  tap: 'not stated',
+  source: 'distributor',
+  readBack: true,
+  proof: { kind: 'call reference', organisation: 'Hobb & Lane counter', reference: 'C-91' },
+  requestId,
+})
 
 /** Everything but the reports. */
 export const equipmentRecords = held([

@@ -1,6 +1,6 @@
 import type { HeldRecord } from '@/lib/records/fold/entry'
 import { dispatcher, held, technician } from '../../setup/fakeDevice'
-import { equipmentRecords, ids } from '../../setup/smallFile'
+import { equipmentRecords, ids, report } from '../../setup/smallFile'
 
 /**
  * One case from the call to a repair that is proven but not yet ended, on the furnace of the small file. All names
@@ -111,19 +111,7 @@ const label: Row = [
   ids.label,
   'report',
   {
-    positionId: ids.low,
-    action: 'closes',
-    limit: 'nominal',
-    sense: 'suction',
-    unit: 'inH2O',
-    decimals: 2,
-    kind: 'one-port',
-    between: 'port and room',
-    tap: 'collector box',
-    stage: 'low fire',
-    revisionRange: {},
-    serialRange: {},
-    elevationBand: {},
+    ...report,
     asWritten: '-.58 WC CLOSE',
     pascals: inches(0.58),
     source: 'data plate',
