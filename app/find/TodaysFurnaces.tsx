@@ -14,8 +14,8 @@ export function TodaysFurnaces() {
   const furnaces = useMemo(() => todaysFurnaces(file, today), [file, today])
   if (furnaces.length === 0) return null
   return (
-    <nav aria-label="Today’s furnaces">
-      <h2>Today’s furnaces</h2>
+    <nav aria-label="Today’s furnaces, and those still open">
+      <h2>Today’s furnaces, and those still open</h2>
       <ul className={styles.results}>
         {furnaces.map(({ furnace, open, standing, visitOn }) => (
           <li key={furnace.id} className={styles.today}>

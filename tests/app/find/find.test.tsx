@@ -90,7 +90,7 @@ describe('FindScreen', () => {
         { key: ids.low, words: 'Low fire, Larkfell 2', href: `/setpoint?position=${ids.low}` },
       ],
     })
-    const today = screen.getByRole('navigation', { name: 'Today’s furnaces' })
+    const today = screen.getByRole('navigation', { name: 'Today’s furnaces, and those still open' })
     const [first, second] = within(today).getAllByRole('listitem')
     expect(first!.textContent).toContain('Tarn Gate 3 LF2-060-A')
     const opens = within(first!).getByRole('link', { name: /^Case: No heat, three blinks/ })
@@ -103,12 +103,12 @@ describe('FindScreen', () => {
     const lately = screen.getByRole('navigation', { name: 'Looked up lately' })
     expect(today.compareDocumentPosition(lately)).toBe(Node.DOCUMENT_POSITION_FOLLOWING)
     type('om7731')
-    expect(screen.queryByRole('navigation', { name: 'Today’s furnaces' })).toBeNull()
+    expect(screen.queryByRole('navigation', { name: 'Today’s furnaces, and those still open' })).toBeNull()
   })
 
   test('without an open case nothing stands above what was looked up', async () => {
     await open()
-    expect(screen.queryByRole('navigation', { name: 'Today’s furnaces' })).toBeNull()
+    expect(screen.queryByRole('navigation', { name: 'Today’s furnaces, and those still open' })).toBeNull()
     expect(screen.getByText(/^Type any part of it/)).toBeDefined()
   })
 
