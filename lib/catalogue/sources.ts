@@ -1,8 +1,6 @@
 import type { ReliabilityKey } from '@/lib/core/rating'
 import type { SourceKind } from '@/lib/core/vocabulary'
-
-/** Common practice, no published source: where the trust in a source comes from. */
-const commonPractice = 'common practice, no published source'
+import { commonPractice } from './provenance'
 
 export type SourceEntry = {
   words: string
