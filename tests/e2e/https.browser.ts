@@ -142,7 +142,8 @@ test('a page of another origin can’t make the browser write', async () => {
 
 test('a phone may use camera and service worker here, because the connection is secure', async () => {
   const { page } = await watchedPage()
-  await page.goto(server.url)
+  await page.goto(`${server.url}/sign-in`)
+  await page.getByRole('button', { name: 'Sign in' }).waitFor()
   const can = await page.evaluate(() => ({
     secure: isSecureContext,
     worker: 'serviceWorker' in navigator,
