@@ -4,6 +4,7 @@ import { formatPressure, type PressureUnit } from '@/lib/core/pressure'
 import { verdictWords } from '@/lib/core/reading'
 import type { TeamFile } from '@/lib/records/fold/teamFile'
 import type { ReadingBody } from '@/lib/records/kinds/reading'
+import { gaugeThen } from '@/lib/records/view/case/gaugeThen'
 import type { JudgedReading } from '@/lib/records/view/case/judgedReading'
 import { WaterColumn } from '../../ui/waterColumn/WaterColumn'
 import { AsPrinted } from '../../ui/words/AsPrinted'
@@ -26,7 +27,7 @@ type Props = {
 export function ReadingTold({ judged, file, names, unit }: Props) {
   const { entry, comparison } = judged
   const { body, at } = entry
-  const gauge = body.gaugeId === undefined ? undefined : file.gauges.get(file.keptId(body.gaugeId))
+  const gauge = gaugeThen(file, body.gaugeId, at)
   const position =
     body.positionId === undefined ? undefined : file.positions.get(file.keptId(body.positionId))
   const column = readingColumn(judged, gauge, unit)

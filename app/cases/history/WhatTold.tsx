@@ -103,7 +103,8 @@ export function WhatTold({ line, number, file, ofCase, names, unit }: Props) {
       )
     case 'repair': {
       const { done, positionId, fittedPart, parts, minutes, note } = line.entry.body
-      const part = fittedPart === undefined ? undefined : file.parts.get(file.keptId(fittedPart))?.body
+      // The part as it was named that day: a record that it was joined to later names another number.
+      const part = fittedPart === undefined ? undefined : file.parts.get(fittedPart)?.body
       return (
         <p>
           <b>Repair:</b> {done}

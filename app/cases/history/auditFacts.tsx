@@ -1,6 +1,10 @@
 import type { ReactNode } from 'react'
+import { isCalibrationPast } from '@/lib/core/reading'
+import type { Entry } from '@/lib/records/fold/entry'
 import type { TeamFile } from '@/lib/records/fold/teamFile'
+import type { ReadingBody } from '@/lib/records/kinds/reading'
 import type { CaseFile } from '@/lib/records/view/case/caseFile'
+import { gaugeThen } from '@/lib/records/view/case/gaugeThen'
 import { heightWords } from '../../furnace/heightWords'
 import type { Fact } from '../../ui/paper/Facts'
 import { AsPrinted } from '../../ui/words/AsPrinted'
@@ -25,14 +29,10 @@ export function auditFacts({ told, file, ofCase, names }: Facts): Fact[] {
   const of = <Kind extends Told['kind']>(kind: Kind) =>
     counting.filter((one): one is Extract<Told, { kind: Kind }> => one.kind === kind)
   const readings = of('reading').map(({ entry }) => entry)
-  const gauges = [...new Set(readings.flatMap(({ body }) => body.gaugeId ?? []))].map((id) =>
-    file.gauges.get(id),
-  )
   const limits = readings.filter(({ body }) => (body.against ?? []).length > 0)
   const ending = of('ending').at(-1)?.entry
   const parts = of('repair').flatMap(({ entry }) => {
-    const part =
-      entry.body.fittedPart === undefined ? undefined : file.parts.get(file.keptId(entry.body.fittedPart))
+    const part = entry.body.fittedPart === undefined ? undefined : file.parts.get(entry.body.fittedPart)
     return [
       ...(part === undefined ? [] : [`${part.body.partNumber}, listed in ${part.body.listedIn}`]),
       ...(entry.body.parts === undefined ? [] : [entry.body.parts]),
@@ -54,19 +54,7 @@ export function auditFacts({ told, file, ofCase, names }: Facts): Fact[] {
       'Condition found',
       `${some(of('finding').length, 'finding')}, ${some(readings.length - after(of('reading')), 'reading')} and ${some(of('combustion test').length - after(of('combustion test')), 'CO test')} as found`,
     ),
-    fact(
-      'gauges',
-      'Instruments',
-      gauges.length === 0
-        ? none
-        : gauges
-            .map((gauge) =>
-              gauge === undefined
-                ? 'a gauge that is not on this device'
-                : `${gauge.body.name}, calibration due ${gauge.body.calibrationDue === undefined ? none : sayDate(gauge.body.calibrationDue)}`,
-            )
-            .join('; '),
-    ),
+    fact('gauges', 'Instruments', instruments(file, readings)),
     fact(
       'limits',
       'Limits as they stood that day',
@@ -127,6 +115,29 @@ export function auditFacts({ told, file, ofCase, names }: Facts): Fact[] {
 }
 
 const fact = (key: string, name: string, value: ReactNode): Fact => ({ key, name, value })
+
+/** Each gauge as it stood when it was read, and how many of its readings were taken past its calibration. */
+function instruments(file: TeamFile, readings: readonly Entry<ReadingBody>[]): string {
+  const taken = new Map<string, { words: string; readings: number; past: number }>()
+  for (const { body, at } of readings) {
+    if (body.gaugeId === undefined) continue
+    const gauge = gaugeThen(file, body.gaugeId, at)?.body
+    const due = gauge?.calibrationDue
+    const words =
+      gauge === undefined
+        ? 'a gauge that is not on this device'
+        : `${gauge.name}, calibration due ${due === undefined ? none : sayDate(due)}`
+    const before = taken.get(words) ?? { words, readings: 0, past: 0 }
+    const past = before.past + Number(isCalibrationPast(due, at))
+    taken.set(words, { words, readings: before.readings + 1, past })
+  }
+  if (taken.size === 0) return none
+  return [...taken.values()]
+    .map(({ words, readings: all, past }) =>
+      past === 0 ? words : `${words}: run out at ${past} of its ${some(all, 'reading')}`,
+    )
+    .join('; ')
+}
 
 const some = (count: number, thing: string): string => `${count} ${thing}${count === 1 ? '' : 's'}`
 

@@ -57,5 +57,6 @@ export function noticeWords(body: ShutDownNoticeBody): string {
     body.authority === undefined
       ? ''
       : ` Authority or gas supplier: ${authorityWords[body.authority].toLowerCase()}${body.authorityWho === undefined ? '' : `, ${body.authorityWho}`}.`
-  return `${body.found} Not to be relit until ${body.doNotRelightUntil}. Gas ${stateWords[body.gas].toLowerCase()}, power ${stateWords[body.power].toLowerCase()}, ${body.tagged ? 'tagged' : 'not tagged'}. ${told} Written notice: ${body.writtenNotice ? 'yes' : 'no'}.${authority}`
+  const heat = body.heatAndFrost === undefined ? '' : ` Heat and frost meanwhile: ${body.heatAndFrost}.`
+  return `${body.found} Not to be relit until ${body.doNotRelightUntil}. Gas ${stateWords[body.gas].toLowerCase()}, power ${stateWords[body.power].toLowerCase()}, ${body.tagged ? 'tagged' : 'not tagged'}. ${told} Written notice: ${body.writtenNotice ? 'yes' : 'no'}.${authority}${heat}`
 }

@@ -3,6 +3,7 @@
 import { formatPressure, type PressureUnit } from '@/lib/core/pressure'
 import { combined, uncertaintyBudget, usualReadingSettings } from '@/lib/core/reading'
 import type { TeamFile } from '@/lib/records/fold/teamFile'
+import { gaugeThen } from '@/lib/records/view/case/gaugeThen'
 import { instrumentOf } from '@/lib/records/view/case/instrument'
 import { Button, ButtonLink } from '../../ui/form/Button'
 import { Beside } from '../../ui/paper/Beside'
@@ -77,7 +78,7 @@ const isLike = ({ reading: { body: one } }: BaselineLine, { reading: { body: oth
 /** How far the reading itself may be off: the gauge, its last digit, and how much repeats usually scatter. */
 function uncertaintyOf(line: BaselineLine, file: TeamFile): number {
   const { gaugeId, zeroed } = line.reading.body
-  const gauge = gaugeId === undefined ? undefined : file.gauges.get(file.keptId(gaugeId))
+  const gauge = gaugeThen(file, gaugeId, line.reading.at)
   const scatter = usualReadingSettings.usualScatterPascals
   return gauge === undefined
     ? scatter

@@ -13,6 +13,7 @@ import type { TeamFile } from '@/lib/records/fold/teamFile'
 import type { PositionBody } from '@/lib/records/kinds/position'
 import type { ReadingBody } from '@/lib/records/kinds/reading'
 import { expectedAt } from './expectedAt'
+import { gaugeThen } from './gaugeThen'
 import { instrumentOf } from './instrument'
 
 /** A reading of a case with what it amounted to; a sentence where it could be held against nothing. */
@@ -57,7 +58,7 @@ function compare(
   expected: ReturnType<typeof expectedAt>,
   settings: Omit<ReadingSettings, 'now'>,
 ): Result<Comparison> {
-  const gauge = body.gaugeId === undefined ? undefined : file.gauges.get(file.keptId(body.gaugeId))
+  const gauge = gaugeThen(file, body.gaugeId, at)
   if (gauge === undefined)
     return cannot('The gauge is not on record, so its accuracy is not known. It is held against nothing.')
   const reading = readingOf(body)

@@ -18,6 +18,7 @@ import { ofFurnace } from '../ofFurnace'
 import type { Setpoint } from '../setpoint'
 import type { CaseView } from './caseView'
 import { inServiceSituations } from './expectedAt'
+import { gaugeThen } from './gaugeThen'
 import { instrumentOf } from './instrument'
 import type { JudgedReading } from './judgedReading'
 import { isFactoryNumber, switchPartsOf } from './switchParts'
@@ -37,7 +38,7 @@ export function switchCaseOf(
   const of = ofThisSwitch(team, view, setpoint)
   const taken = suspectReading(of.judged, actionOf(complaint, kind))
   const checks = of.checks.map(({ body }) => body)
-  const offFurnace = checks.findLast((check) => check.what === 'off the furnace')
+  const offFurnace = of.checks.findLast(isPumpCheck)
   const atRest = checks.findLast((check) => check.what === 'at rest')
   const drop = checks.findLast((check) => check.what === 'voltage across the closed contact')
   const rating = ratingOf(complaint, view, setpoint, taken)
@@ -192,7 +193,7 @@ function stageAndElevation(
 
 function gaugeOf(team: TeamFile, { entry }: JudgedReading): CaseState['gauge'] {
   const { gaugeId, zeroed } = entry.body
-  const gauge = gaugeId === undefined ? undefined : team.gauges.get(team.keptId(gaugeId))?.body
+  const gauge = gaugeThen(team, gaugeId, entry.at)?.body
   const due = gauge?.calibrationDue
   return {
     zeroed,
@@ -203,10 +204,13 @@ function gaugeOf(team: TeamFile, { entry }: JudgedReading): CaseState['gauge'] {
 
 type PumpCheck = Extract<SwitchCheckBody, { what: 'off the furnace' }>
 
+const isPumpCheck = (check: Entry<SwitchCheckBody>): check is Entry<PumpCheck> =>
+  check.body.what === 'off the furnace'
+
 /** A gauge whose accuracy nobody knows may be off by anything: its pulls speak against no switch. */
-function offFurnaceOf(team: TeamFile, check: PumpCheck): CaseState['offFurnace'] {
-  const { pulls, gaugeId, heldForTenSeconds, pumpLineProvenTight } = check
-  const gauge = team.gauges.get(team.keptId(gaugeId))?.body
+function offFurnaceOf(team: TeamFile, { body, at }: Entry<PumpCheck>): CaseState['offFurnace'] {
+  const { pulls, gaugeId, heldForTenSeconds, pumpLineProvenTight } = body
+  const gauge = gaugeThen(team, gaugeId, at)?.body
   const highest = Math.max(0, ...pulls.filter((pull) => pull !== 'did not close'))
   const { pascals, assumed } =
     gauge === undefined ? { pascals: 0, assumed: true } : gaugeHalfWidth(instrumentOf(gauge, true), highest)

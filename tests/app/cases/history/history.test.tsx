@@ -114,6 +114,30 @@ test('what is on file today changes nothing in what was written down that day', 
   expect(lineWith('Too low to close it').textContent).toBe(before)
 })
 
+test('a gauge that was calibrated anew, and a part that was joined to another, change nothing of that day either', () => {
+  const fitted = changed(ended, of.repair, {
+    positionId: ids.low,
+    switchReplaced: true,
+    fittedPart: ids.oldPart,
+  })
+  const printed = () => page().replace(/As this device had it .*/, '')
+  const { unmount } = open(fitted)
+  const before = printed()
+  unmount()
+  const later = (end: string) => `01920000-0000-7000-8000-000000000a${end}`
+  const time = '2026-06-01T09:00:00.000Z'
+  const gauge = recordsOf([]).find(({ id }) => id === ids.gauge)!.body
+  open([
+    ...fitted,
+    [later('01'), 'gauge', { ...gauge, calibrationDue: '2027-06-30', percentOfReading: 5 }, time],
+    [later('02'), 'same as', { kept: later('01'), duplicate: ids.gauge, reason: 'Calibrated anew' }, time],
+    [later('03'), 'same as', { kept: ids.newPart, duplicate: ids.oldPart, reason: 'One part' }, time],
+  ])
+  expect(printed()).toBe(before)
+  expect(before).toContain('its calibration had run out on 30 Jun 2025')
+  expect(before).toContain('Factory part OM-7731, listed in Parts list LF2, page 9.')
+})
+
 test('a reading with a gauge that is not on record draws nothing and says why', () => {
   open(changed(ended, of.found, { gaugeId: undefined }))
   const line = lineWith('so its accuracy is not known')
@@ -279,7 +303,7 @@ test('whoever checks the case finds who, the furnace, instruments, limits, decis
     'S2204-118',
     '4,800 ft (1,463 m)',
     '2 findings, 1 reading and 0 CO tests as found',
-    'G-07, calibration due 30 Jun 2025',
+    'G-07, calibration due 30 Jun 2025: run out at 3 of its 3 readings',
     'written down with 3 of 3 readings, each with level and sources',
     'Repaired and proven: Trap plugged, test: confirmed',
     'Trap gasket, from the van',
