@@ -1,6 +1,7 @@
 import type { Metadata, Viewport } from 'next'
 import { cookies } from 'next/headers'
 import type { ReactNode } from 'react'
+import { buildId } from '@/lib/server/buildId'
 import './global.css'
 import { Shell } from './ui/shell/Shell'
 import { themeCookie, themeOf } from './ui/shell/theme'
@@ -30,7 +31,7 @@ export const viewport: Viewport = {
 export default async function RootLayout({ children }: { children: ReactNode }) {
   const theme = themeOf((await cookies()).get(themeCookie)?.value)
   return (
-    <html lang="en" data-theme={theme}>
+    <html lang="en" data-theme={theme} data-build={buildId()}>
       <body>
         <Shell>{children}</Shell>
       </body>

@@ -20,7 +20,12 @@ export function DeviceProvider({ children }: { children: ReactNode }) {
     let closed = false
     let open: Device | undefined
     const openFor = async (me: Person): Promise<void> => {
-      const device = await openDevice({ me, deviceId: deviceId(localStorage), now: () => new Date() })
+      const device = await openDevice({
+        me,
+        deviceId: deviceId(localStorage),
+        now: () => new Date(),
+        build: document.documentElement.dataset.build,
+      })
       if (closed) return device.close()
       open?.close()
       open = device

@@ -1,10 +1,11 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import path from 'node:path'
+import { buildId } from '@/lib/server/buildId'
 import { offlinePages } from '../device/offlinePages'
 
 /** The service worker, with the pages and files of this build written into it. */
 export function GET(): Response {
-  const settings = { version: buildOf(), pages: offlinePages, files: filesOf() }
+  const settings = { version: buildId(), pages: offlinePages, files: filesOf() }
   const worker = readFileSync(path.resolve('app/sw.js/worker.js'), 'utf8')
   return new Response(`const settings = ${JSON.stringify(settings)}\n\n${worker}`, {
     headers: {
@@ -14,8 +15,6 @@ export function GET(): Response {
     },
   })
 }
-
-const buildOf = (): string => readFileSync(path.resolve('.next/BUILD_ID'), 'utf8').trim()
 
 /** Every file that the pages of this build load, by its address. */
 const filesOf = (): string[] =>

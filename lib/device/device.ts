@@ -5,7 +5,15 @@ import { foldTeamFile, type TeamFile } from '@/lib/records/fold/teamFile'
 import { recordKinds } from '@/lib/records/registry'
 import { openFileDatabase, openOwnDatabase } from './database'
 import { nextBatch, type OutboxItem, settleOutbox } from './outbox'
-import { type Called, fetchChanges, fetchMe, fetchPeople, type Person, sendBatch } from './transport'
+import {
+  type Called,
+  type Contact,
+  fetchChanges,
+  fetchMe,
+  fetchPeople,
+  type Person,
+  sendBatch,
+} from './transport'
 import { withheldSince } from './withheldSince'
 
 /** What the screens see of the device at one moment. A new object whenever anything in it changes. */
@@ -55,10 +63,16 @@ export type Device = {
 /** What goes in one request: far below what the server takes, so that a weak signal gets it through. */
 const batchLimits = { records: 200, bytes: 1_000_000 }
 
-export type DeviceOptions = { me: Person; deviceId: string; now: () => Date }
+export type DeviceOptions = {
+  me: Person
+  deviceId: string
+  now: () => Date
+  /** The build of the program that runs here. */
+  build?: string
+}
 
 /** Opens one person's store on this device: the team file, the outbox and the drafts. */
-export async function openDevice({ me, deviceId, now }: DeviceOptions): Promise<Device> {
+export async function openDevice({ me, deviceId, now, build = 'unknown' }: DeviceOptions): Promise<Device> {
   const fileDatabase = await openFileDatabase(me.id, me.role)
   const ownDatabase = await openOwnDatabase(me.id)
   const listeners = new Set<() => void>()
@@ -109,6 +123,8 @@ export async function openDevice({ me, deviceId, now }: DeviceOptions): Promise<
     return items.map((item) => item.id)
   }
 
+  const contact = (): Contact => ({ device: deviceId, waiting: outbox.length, build })
+
   async function send(): Promise<Called<unknown>> {
     for (;;) {
       const items = nextBatch(outbox, batchLimits)
@@ -116,6 +132,7 @@ export async function openDevice({ me, deviceId, now }: DeviceOptions): Promise<
       const called = await sendBatch(
         items.map((item) => item.record),
         now().toISOString(),
+        contact(),
       )
       if (!called.ok) return called
       const { stored: taken, refused } = settleOutbox(items, called.value)
@@ -139,7 +156,7 @@ export async function openDevice({ me, deviceId, now }: DeviceOptions): Promise<
   async function fetchNew(): Promise<Called<unknown>> {
     let unshown = false
     for (;;) {
-      const called = await fetchChanges(after)
+      const called = await fetchChanges(after, contact())
       if (!called.ok) {
         if (unshown) refold()
         return called

@@ -9,6 +9,9 @@ export type Called<T> =
   | { ok: true; value: T }
   | { ok: false; why: 'no signal' | 'signed out' | 'server trouble' | 'store trouble'; message: string }
 
+/** What the device says of itself to the server, so that managers can see what has not left it yet. */
+export type Contact = { device: string; waiting: number; build: string }
+
 export type Person = { id: string; name: string; role: (typeof roles)[number] }
 
 const person = z.object({ id: z.string(), name: z.string(), role: z.enum(roles) })
@@ -41,10 +44,20 @@ async function call<T>(path: string, shape: z.ZodType<T>, init?: RequestInit): P
     : { ok: false, why: 'server trouble', message: `The server’s answer to ${path} could not be read.` }
 }
 
-export const sendBatch = async (records: RecordEnvelope[], sentAt: string): Promise<Called<Answer[]>> => {
+const headersOf = ({ device, waiting, build }: Contact): Record<string, string> => ({
+  'inchwater-device': device,
+  'inchwater-waiting': String(waiting),
+  'inchwater-build': build,
+})
+
+export const sendBatch = async (
+  records: RecordEnvelope[],
+  sentAt: string,
+  contact: Contact,
+): Promise<Called<Answer[]>> => {
   const called = await call('/api/records', batchAnswer, {
     method: 'POST',
-    headers: { 'content-type': 'application/json' },
+    headers: { 'content-type': 'application/json', ...headersOf(contact) },
     body: JSON.stringify({ sentAt, records }),
   })
   return called.ok ? { ok: true, value: called.value.answers } : called
@@ -52,8 +65,9 @@ export const sendBatch = async (records: RecordEnvelope[], sentAt: string): Prom
 
 export const fetchChanges = (
   after: number,
+  contact: Contact,
 ): Promise<Called<{ records: HeldRecord[]; next: number; more: boolean }>> =>
-  call(`/api/changes?after=${after}&limit=1000`, changesPage)
+  call(`/api/changes?after=${after}&limit=1000`, changesPage, { headers: headersOf(contact) })
 
 export const fetchMe = (): Promise<Called<Person>> => call('/api/auth/me', person)
 

@@ -1,5 +1,6 @@
 import { batch } from '@/lib/records/answer'
 import { theLog } from '@/lib/server/database'
+import { hearFrom } from '@/lib/server/devices/hearFrom'
 import { answer, refuse } from '@/lib/server/http/answers'
 import { mostBatchBytes, tooLong } from '@/lib/server/http/bodyLimit'
 import { refuseCrossOrigin } from '@/lib/server/http/sameOrigin'
@@ -22,6 +23,8 @@ export async function POST(request: Request): Promise<Response> {
   if (sent instanceof Response) return sent
   const parsed = batch.safeParse(sent.json)
   if (!parsed.success) return refuse(400, 'not-a-batch', whatDoesNotFit(parsed.error))
+  const unheard = hearFrom(request, person)
+  if (unheard) return unheard
   try {
     const answers = await theLog().appendRecords(parsed.data, person)
     if (answers.some(({ outcome }) => outcome === 'stored')) announceNews()

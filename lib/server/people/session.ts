@@ -7,8 +7,11 @@ import { authFor, store } from './store'
 /** Somebody signed in, as far as the rest of the server needs to know. */
 export type Person = { id: string; name: string; role: Role }
 
+/** A person, and the session by which they are signed in. */
+export type SignedIn = Person & { sessionId: string }
+
 /** Who sent this request; undefined when nobody is signed in, or the sign-in has ended or lain idle too long. */
-export function personOf(request: Request): Promise<Person | undefined> {
+export function personOf(request: Request): Promise<SignedIn | undefined> {
   return personOfHeaders(request.headers, request.url)
 }
 
@@ -17,7 +20,7 @@ export function personOf(request: Request): Promise<Person | undefined> {
  *
  * @example const person = await personOfHeaders(await headers())
  */
-export async function personOfHeaders(headers: Headers, url?: string): Promise<Person | undefined> {
+export async function personOfHeaders(headers: Headers, url?: string): Promise<SignedIn | undefined> {
   const cookie = headers.get('cookie')
   if (!cookie) return undefined
   // Only the cookie is passed on: nothing else of a request decides who somebody is.
@@ -27,7 +30,8 @@ export async function personOfHeaders(headers: Headers, url?: string): Promise<P
     await store().prisma.session.deleteMany({ where: { id: found.session.id } })
     return undefined
   }
-  return { id: found.user.id, name: found.user.name, role: found.user.role as Role }
+  const { id, name, role } = found.user
+  return { id, name, role: role as Role, sessionId: found.session.id }
 }
 
 /**
@@ -35,7 +39,7 @@ export async function personOfHeaders(headers: Headers, url?: string): Promise<P
  *
  * @example const person = await requireRole(request, 'manager'); if (person instanceof Response) return person
  */
-export async function requireRole(request: Request, ...roles: Role[]): Promise<Person | Response> {
+export async function requireRole(request: Request, ...roles: Role[]): Promise<SignedIn | Response> {
   const person = await personOf(request)
   if (!person)
     return refuse(401, 'not-signed-in', 'You are not signed in, or your sign-in has ended. Sign in again.')

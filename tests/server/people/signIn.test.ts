@@ -26,6 +26,7 @@ test('sign-in by name and password gives a session that tells who is asking', as
     id,
     name: 'Ilse Quandt',
     role: 'dispatcher',
+    sessionId: expect.any(String),
   })
   expect(await personOfHeaders(new Headers({ cookie: cookiesOf(answer) }))).toMatchObject({ id })
 })
