@@ -33,6 +33,7 @@ const names: Readonly<Record<string, string>> = {
   organisation: 'Whom the team rings',
   'call attempt': 'Call',
   'answer seen': 'Answer reached',
+  tag: 'Furnace tag',
 }
 
 /** A kind's name; one without an entry is called what the log calls it. */

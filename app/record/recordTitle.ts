@@ -1,5 +1,6 @@
 import { readableFinding } from '@/lib/catalogue/findings/readableFinding'
 import { sources } from '@/lib/catalogue/sources'
+import { groupedTagCode } from '@/lib/core/tag'
 import type { SourceKind } from '@/lib/core/vocabulary'
 import { sayDate } from '../ui/words/sayDate'
 import { kindName } from './kindNames'
@@ -35,6 +36,7 @@ const told: Readonly<Record<string, (body: Body) => string | undefined>> = {
   'asks too': ({ model, printed }) => text(model) ?? text(printed),
   'call attempt': ({ outcome }) => text(outcome),
   'answer seen': ({ how }) => text(how),
+  tag: ({ code }) => (typeof code === 'string' ? groupedTagCode(code) : undefined),
 }
 
 const ownName = (kind: string, body: Body): string | undefined =>

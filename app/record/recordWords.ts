@@ -294,6 +294,7 @@ const ofKind: Readonly<Record<string, Fields>> = {
     personId: field('Whom it reached', shown.person),
     how: field('How'),
   },
+  tag: { code: field('Code on the tag', shown.printed) },
   'switch check': {
     what: field('What was checked'),
     pulls: field('Pulls of the hand pump', shown.pressure),

@@ -29,6 +29,7 @@ import { settlement } from './kinds/settlement'
 import { shutDownNotice } from './kinds/shutDownNotice'
 import { supersession } from './kinds/supersession'
 import { switchCheck } from './kinds/switchCheck'
+import { tag } from './kinds/tag'
 import { visit } from './kinds/visit'
 import { withdrawal } from './kinds/withdrawal'
 import { withholding } from './kinds/withholding'
@@ -69,5 +70,6 @@ export const recordKinds: Readonly<Record<string, RecordKind>> = Object.fromEntr
     organisation,
     callAttempt,
     answerSeen,
+    tag,
   ].map((kind) => [kind.kind, kind]),
 )

@@ -42,6 +42,7 @@ const written: [kind: string, mayAdd: string[], maySee: string[]][] = [
   ['organisation', everybody, everybody],
   ['call attempt', everybody, everybody],
   ['answer seen', everybody, everybody],
+  ['tag', everybody, everybody],
 ]
 
 test('permissionTable() says of every kind who may add it and who may see it', () => {

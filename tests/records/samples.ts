@@ -46,6 +46,7 @@ const ids = {
   organisation: '01920000-0000-7000-8000-000000000027',
   callAttempt: '01920000-0000-7000-8000-000000000028',
   answerSeen: '01920000-0000-7000-8000-000000000029',
+  tag: '01920000-0000-7000-8000-00000000002a',
 } as const
 
 export const sampleIds = ids
@@ -561,6 +562,7 @@ const samples: Sample[] = [
       how: 'read out over the telephone',
     },
   ],
+  [ids.tag, 'tag', { code: '0123456789A2', furnaceId: ids.furnace }],
 ]
 
 /** The n-th sample is said on the n-th day of January 2026, which goes on as long as there are samples. */

@@ -28,6 +28,7 @@ import type { SettlementBody } from '../kinds/settlement'
 import type { ShutDownNoticeBody } from '../kinds/shutDownNotice'
 import type { SupersessionBody } from '../kinds/supersession'
 import type { SwitchCheckBody } from '../kinds/switchCheck'
+import type { TagBody } from '../kinds/tag'
 import type { VisitBody } from '../kinds/visit'
 import { recordKinds } from '../registry'
 import { type Entry, entryOf, type HeldRecord } from './entry'
@@ -65,6 +66,7 @@ export type TeamFile = {
   organisations: ReadonlyMap<string, Entry<OrganisationBody>>
   callAttempts: ReadonlyMap<string, Entry<CallAttemptBody>>
   answersSeen: ReadonlyMap<string, Entry<AnswerSeenBody>>
+  tags: ReadonlyMap<string, Entry<TagBody>>
   /** Newest preference of each person, by person. */
   preferences: ReadonlyMap<string, PreferenceBody>
   /** Every record by id, whatever its kind. */
@@ -146,6 +148,7 @@ export function foldTeamFile(records: readonly HeldRecord[]): TeamFile {
     organisations: of('organisation'),
     callAttempts: of('call attempt'),
     answersSeen: of('answer seen'),
+    tags: of('tag'),
     preferences,
     records: byId,
     keptId,
