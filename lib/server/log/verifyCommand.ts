@@ -9,14 +9,12 @@
 import { existsSync } from 'node:fs'
 import { pathToFileURL } from 'node:url'
 import Database, { SqliteError } from 'better-sqlite3'
+import { sayProgress } from '../backup/sayProgress'
 import { databaseFile } from '../database'
 import { type LogTables, openTables } from './tables'
 import { type Verification, verify } from './verify'
 
 type Expected = { seq: number; hash: string }
-
-/** A long log says how far it is, every so many entries. */
-const progressEvery = 20_000
 
 export async function verifyCommand(
   args: readonly string[],
@@ -35,7 +33,7 @@ export async function verifyCommand(
   const db = new Database(file, { fileMustExist: true })
   try {
     const tables = openTables(db)
-    return report(await verify(tables, progressIn(say)), entryAt(expected, tables), expected, say)
+    return report(await verify(tables, sayProgress(say)), entryAt(expected, tables), expected, say)
   } catch (cause) {
     if (!(cause instanceof SqliteError)) throw cause
     say(`The database ${file} can't be read as a log (${cause.message}). Restore a back-up.`)
@@ -77,15 +75,6 @@ function report(
 const entryAt = (expected: Expected | undefined, tables: LogTables): string | undefined => {
   const [row] = expected === undefined ? [] : tables.walk(expected.seq - 1, 1)
   return row?.seq === expected?.seq ? row?.hash : undefined
-}
-
-function progressIn(say: (sentence: string) => void): (done: number, of: number) => void {
-  let told = 0
-  return (done, of) => {
-    if (done - told < progressEvery) return
-    told = done
-    say(`${done} of ${of} entries fit so far …`)
-  }
 }
 
 function readExpected(args: readonly string[]): Expected | undefined | 'not understood' {

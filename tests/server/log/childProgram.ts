@@ -20,18 +20,23 @@ type Esbuild = {
 
 const root = path.resolve(import.meta.dirname, '../../..')
 
+/** @returns the file to run with node, for `startWriter` */
+export const buildWriter = (folder: string): string =>
+  buildProgram(folder, fileURLToPath(new URL('./writer.child.ts', import.meta.url)))
+
 /**
- * Makes one plain file of writer.child.ts, so that dozens of programs start in the time that one would take to
- * compile it. The compiler is the one that tsx brings along.
+ * Makes one plain file of a program, so that dozens of them start in the time that one would take to compile it. The
+ * compiler is the one that tsx brings along.
  *
+ * @param folder one of its own
  * @returns the file to run with node
  */
-export function buildWriter(folder: string): string {
+export function buildProgram(folder: string, entry: string): string {
   const require = createRequire(import.meta.url)
   const { buildSync } = createRequire(require.resolve('tsx'))('esbuild') as Esbuild
-  const outfile = path.join(folder, 'writer.mjs')
+  const outfile = path.join(folder, `${path.basename(entry, '.ts')}.mjs`)
   buildSync({
-    entryPoints: [fileURLToPath(new URL('./writer.child.ts', import.meta.url))],
+    entryPoints: [entry],
     outfile,
     bundle: true,
     platform: 'node',
