@@ -1,10 +1,12 @@
 'use client'
 
 import { causeById } from '@/lib/catalogue/causes'
+import { Problem } from '../../ui/answers/Problem'
 import { Choice } from '../../ui/form/Choice'
 import { asOptions } from '../../ui/form/option'
 import { Facts } from '../../ui/paper/Facts'
 import { Sheet } from '../../ui/paper/Sheet'
+import { Quiet } from '../../ui/words/Quiet'
 import { capitalised } from '../work/capitalised'
 import type { EndForm } from './endForm'
 import { testWords } from './endingWords'
@@ -32,19 +34,26 @@ export function ConfirmingTest({ form, change, error }: Props) {
           />
         </Sheet>
       )}
-      <Choice
-        legend={cause === undefined ? 'The test that confirms the main cause' : 'What the test showed'}
-        name="confirmingTest"
-        hint={
-          cause === undefined
-            ? 'Name the main cause, and its test is shown here. A cause that is not on the list has its own.'
-            : undefined
-        }
-        options={asOptions(['confirmed', 'not confirmed', 'not done'], testWords)}
-        value={form.confirmingTest === '' ? null : form.confirmingTest}
-        onChoose={(confirmingTest) => change({ confirmingTest })}
-        error={error}
-      />
+      {form.mainCause === '' ? (
+        <>
+          <Quiet>Name the main cause first: the test that confirms it is shown here.</Quiet>
+          <Problem>{error}</Problem>
+        </>
+      ) : (
+        <Choice
+          legend="What the test showed"
+          name="confirmingTest"
+          hint={
+            cause === undefined
+              ? 'A cause that is not on the list has a test of its own: describe it in the note.'
+              : undefined
+          }
+          options={asOptions(['confirmed', 'not confirmed', 'not done'], testWords)}
+          value={form.confirmingTest === '' ? null : form.confirmingTest}
+          onChoose={(confirmingTest) => change({ confirmingTest })}
+          error={error}
+        />
+      )}
     </>
   )
 }

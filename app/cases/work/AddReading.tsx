@@ -3,7 +3,7 @@
 import { type FormEvent, useMemo, useState } from 'react'
 import { readingSituationIds, readingSituations } from '@/lib/catalogue/fromReadings/situations'
 import { movements } from '@/lib/catalogue/fromReadings/types'
-import { compareReading, usualReadingSettings } from '@/lib/core/reading'
+import { compareReading, usualReadingSettings, verdictWords } from '@/lib/core/reading'
 import { counting } from '@/lib/records/fold/teamFile'
 import type { ReadingBody } from '@/lib/records/kinds/reading'
 import { expectedAt } from '@/lib/records/view/case/expectedAt'
@@ -13,6 +13,7 @@ import type { Setpoint } from '@/lib/records/view/setpoint'
 import { ReadingFields } from '../../compare/ReadingFields'
 import { freshForm, type ReadingForm, readForm } from '../../compare/readingForm'
 import { Verdict } from '../../compare/Verdict'
+import { whyNotYet } from '../../compare/whyNotYet'
 import { useDeviceState } from '../../device/deviceContext'
 import { useAdd } from '../../device/useAdd'
 import { useDraft } from '../../device/useDraft'
@@ -62,6 +63,7 @@ export function AddReading({ setpoint, now, caseId, visitId, furnaceId, repaired
   const draft = useDraft<Form>(`reading ${visitId} ${position.id}`, fresh)
   const form = draft.value
   const [tried, setTried] = useState(false)
+  const [saved, setSaved] = useState('')
   const gauges = useMemo(() => counting(file.gauges), [file])
   const read = readForm(form, position.body)
   const gauge = gauges.find(({ id }) => id === form.gaugeId)
@@ -71,8 +73,9 @@ export function AddReading({ setpoint, now, caseId, visitId, furnaceId, repaired
   )
   const expected =
     'reading' in read && form.situation === 'as found' ? expectedAt(file, furnaceId, read.reading) : undefined
+  const { why, doubted } = whyNotYet({ read, gauge: gauge?.body, lookedAgain: form.lookedAgain, unit })
   const compared =
-    'reading' in read && instrument !== undefined && onFile
+    'reading' in read && instrument !== undefined && onFile && why.length === 0
       ? compareReading({
           reading: read.reading,
           instrument,
@@ -86,7 +89,8 @@ export function AddReading({ setpoint, now, caseId, visitId, furnaceId, repaired
   async function save(event: FormEvent) {
     event.preventDefault()
     setTried(true)
-    if (!('reading' in read) || gauge === undefined) return
+    setSaved('')
+    if (!('reading' in read) || why.length > 0) return
     const body = readingBodyOf(form, read.reading, setpoint, {
       furnaceId,
       caseId,
@@ -97,9 +101,12 @@ export function AddReading({ setpoint, now, caseId, visitId, furnaceId, repaired
       ...(form.movement === '' ? {} : { movement: form.movement }),
     })
     if ((await add([{ kind: 'reading', body }])) === undefined) return
-    draft.change(fresh)
-    await draft.done()
+    const words = compared === undefined ? '' : verdictWords(compared).join('. ')
+    setSaved(`Saved: ${body.asTyped}. ${words || 'No rating on file to hold it against'}.`)
     setTried(false)
+    await draft.done()
+    // The next reading of this visit is most likely taken with the same gauge.
+    draft.change({ ...fresh, gaugeId: form.gaugeId })
   }
 
   return (
@@ -144,21 +151,33 @@ export function AddReading({ setpoint, now, caseId, visitId, furnaceId, repaired
           checked={form.byTee}
           onChange={(event) => draft.change({ byTee: event.target.checked })}
         />
-        {'reading' in read && read.warnings.map((warning) => <Problem key={warning}>{warning}</Problem>)}
+        {'reading' in read &&
+          !(tried && doubted) &&
+          read.warnings.map((warning) => <Problem key={warning}>{warning}</Problem>)}
+        {doubted && (
+          <Check
+            name="lookedAgain"
+            label="I looked again: this is what the gauge shows"
+            checked={form.lookedAgain}
+            onChange={(event) => draft.change({ lookedAgain: event.target.checked })}
+          />
+        )}
         {compared !== undefined && instrument !== undefined && 'reading' in read && (
           <Verdict {...{ compared, reading: read.reading, instrument, setpoint, unit, names }} />
         )}
-        {tried && 'gaps' in read && (
+        {tried && why.length > 0 && (
           <ul>
-            {read.gaps.map(({ message }) => (
-              <li key={message}>
-                <Problem>{message}</Problem>
+            {why.map((sentence) => (
+              <li key={sentence}>
+                <Problem>{sentence}</Problem>
               </li>
             ))}
           </ul>
         )}
-        {tried && gauge === undefined && (
-          <Problem>Choose the gauge: without its accuracy the reading can prove nothing.</Problem>
+        {saved !== '' && (
+          <p role="status">
+            <b>{saved}</b>
+          </p>
         )}
         {trouble && <Problem>{trouble.refusal?.sentence ?? Object.values(trouble.fields).join(' ')}</Problem>}
         <Button type="submit" kind="main">

@@ -4,6 +4,7 @@ export { combined, uncertaintyBudget } from './budget'
 export { type ComparisonInput, compareReading } from './compareReading'
 export { gaugeHalfWidth } from './instrumentUncertainty'
 export { type LimitInterval, limitInterval } from './limitInterval'
+export { closesWhen } from './phases'
 export { probabilityAbove } from './probability'
 export { usualReadingSettings } from './settings'
 export type {

@@ -81,9 +81,9 @@ export function tellIntakeCases(telling: CaseTelling): CaseShowing[] {
   })
   return [
     {
-      shows: 'a high reading that was passed as good margin',
+      shows: 'a high reading that was passed as good margin: its ending is not taken for finished',
       caseId: first.caseId,
-      standing: 'no fault found',
+      standing: 'not finished',
       observed: { 'higher-than-expected': 'seen' },
     },
     {

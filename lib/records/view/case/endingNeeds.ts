@@ -4,6 +4,7 @@ import type { Entry } from '@/lib/records/fold/entry'
 import { type EndingBody, type EndingWay, putBackItems } from '@/lib/records/kinds/ending'
 import type { PositionBody } from '@/lib/records/kinds/position'
 import type { CaseFile } from './caseFile'
+import { faultsRead } from './faultsRead'
 import type { JudgedReading } from './judgedReading'
 import { noticeOfEnding } from './leftOff'
 import { noticeNeeds } from './notices'
@@ -94,12 +95,16 @@ const needsOf: Record<EndingWay, (ending: EndingBody, facts: EndingFacts) => End
     ),
     ...said('orderedWhere', ending.orderedWhere !== undefined, 'Where it is ordered.'),
   ],
-  'no fault found': (ending, { file }) => [
-    ...at('notice', stillLeftOff(ending, file)),
+  'no fault found': (ending, facts) => [
+    ...at('notice', stillLeftOff(ending, facts.file)),
     ...at(
       'readings',
-      unless(file.readings.length > 0, 'A reading: without one nobody can tell next time what was normal.'),
+      unless(
+        facts.file.readings.length > 0,
+        'A reading: without one nobody can tell next time what was normal.',
+      ),
     ),
+    ...at('readings', faultsRead(facts)),
     ...said('followUpOn', ending.followUpOn !== undefined, 'The day of the follow-up.'),
   ],
   'repair declined': (ending) =>

@@ -256,6 +256,14 @@ describe('the other ways', () => {
     ])
   })
 
+  test('no fault found stands against no reading that is a fault by a rating to rely on', () => {
+    expect(missing(opened, reading(0.4), ending(nothingFound))).toEqual([
+      'Low fire: the newest reading is too low to close it. That is a fault: read again, or end the visit another way.',
+    ])
+    // What was read well since is the newest, and finds nothing.
+    expect(missing(opened, reading(0.4), reading(0.7), ending(nothingFound))).toEqual([])
+  })
+
   test('repair declined asks why', () => {
     expect(missing(opened, ending({ how: 'repair declined' }))).toEqual([
       'Why it was declined, in the words of whoever declined.',
