@@ -34,6 +34,7 @@ const names: Readonly<Record<string, string>> = {
   'call attempt': 'Call',
   'answer seen': 'Answer reached',
   tag: 'Furnace tag',
+  photo: 'Photo',
 }
 
 /** A kind's name; one without an entry is called what the log calls it. */

@@ -1,10 +1,15 @@
 import { v7 as uuidv7 } from 'uuid'
+import type { Result } from '@/lib/core/result'
 import type { RecordEnvelope } from '@/lib/records/envelope'
 import type { HeldRecord } from '@/lib/records/fold/entry'
 import { foldTeamFile, type TeamFile } from '@/lib/records/fold/teamFile'
 import { recordKinds } from '@/lib/records/registry'
+import { pictureState } from '@/lib/records/view/photos'
 import { openFileDatabase, openOwnDatabase } from './database'
 import { nextBatch, type OutboxItem, settleOutbox } from './outbox'
+import { type KeptPicture, openPictures, type PictureFate } from './picture/pictures'
+import type { PreparedPicture } from './picture/prepare'
+import { sendPictures } from './picture/sendPictures'
 import {
   type Called,
   type Contact,
@@ -28,6 +33,8 @@ export type DeviceState = {
   arrived: number
   waiting: readonly OutboxItem[]
   refused: readonly OutboxItem[]
+  /** The pictures that are on this device, oldest first. */
+  pictures: readonly (KeptPicture & PictureFate)[]
   /** Why the last contact failed, if it did. */
   trouble: Extract<Called<never>, { ok: false }> | undefined
 }
@@ -54,6 +61,17 @@ export type Device = {
   sendAgain(id: string): Promise<void>
   /** Takes a refused record off the device, once its person has dealt with it. */
   dropRefused(id: string): Promise<void>
+  /**
+   * Keeps a picture on this device, before any record names it. It is sent once a record that names it is in the log.
+   * @returns a problem in a sentence where there is no room for it
+   */
+  keepPicture(picture: PreparedPicture): Promise<Result<KeptPicture>>
+  /** The bytes of a picture that is on this device. */
+  readPicture(sha256: string): Promise<Blob | undefined>
+  /** Takes a picture off this device: one that no record names, or that the server refused. */
+  dropPicture(sha256: string): Promise<void>
+  /** Has a picture that was refused sent again. */
+  sendPictureAgain(sha256: string): Promise<void>
   readDraft(key: string): Promise<unknown>
   writeDraft(key: string, value: unknown): Promise<void>
   clearDraft(key: string): Promise<void>
@@ -82,6 +100,9 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
   let outbox: OutboxItem[] = await ownDatabase.getAll('outbox')
   let lastOrder = outbox.reduce((highest, item) => Math.max(highest, item.order), 0)
   let after = ((await fileDatabase.get('facts', 'after')) as number | undefined) ?? 0
+  const pictures = await openPictures(ownDatabase, now)
+  const picturesHeld = new Set(await fileDatabase.getAllKeys('picturesHeld'))
+  let picturesAfter = ((await fileDatabase.get('facts', 'picturesAfter')) as number | undefined) ?? 0
   let current: DeviceState = {
     me,
     file: foldTeamFile([]),
@@ -90,6 +111,7 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
     freshAt: (await fileDatabase.get('facts', 'freshAt')) as string | undefined,
     waiting: [],
     refused: [],
+    pictures: [],
     trouble: undefined,
   }
 
@@ -101,7 +123,18 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
     const waiting = outbox.filter((item) => item.refusal === undefined)
     const own = waiting.filter((item) => !inLog.has(item.record.id)).map((item) => item.record)
     const refused = outbox.filter((item) => item.refusal !== undefined)
-    show({ ...change, file: foldTeamFile([...inLog.values(), ...own]), waiting, refused })
+    const file = foldTeamFile([...inLog.values(), ...own], new Set(picturesHeld))
+    show({ ...change, file, waiting, refused, pictures: picturesIn(file) })
+  }
+  const picturesIn = (file: TeamFile): DeviceState['pictures'] =>
+    pictures.kept().map((picture) => ({ ...picture, ...fateIn(file)(picture.sha256) }))
+  const fateIn = (file: TeamFile) => {
+    const named = new Set([...file.photos.values()].map(({ body }) => body.sha256))
+    for (const { record } of outbox) if (record.kind === 'photo') named.add(String(record.body.sha256))
+    return (sha256: string): PictureFate => {
+      const state = pictureState(file, sha256)
+      return { named: named.has(sha256), held: state === 'held', withheld: state === 'withheld' }
+    }
   }
   refold()
 
@@ -156,20 +189,29 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
   async function fetchNew(): Promise<Called<unknown>> {
     let unshown = false
     for (;;) {
-      const called = await fetchChanges(after, contact())
+      const called = await fetchChanges(after, picturesAfter, contact())
       if (!called.ok) {
         if (unshown) refold()
         return called
       }
-      const { records, next, more } = called.value
+      const { records, next, more, pictures: pictureNews } = called.value
       const changed = [...records, ...withheldSince(records, (id) => inLog.get(id))]
-      const intoFile = fileDatabase.transaction(['records', 'facts'], 'readwrite')
+      const intoFile = fileDatabase.transaction(['records', 'facts', 'picturesHeld'], 'readwrite')
       for (const record of changed) void intoFile.objectStore('records').put(record)
       void intoFile.objectStore('facts').put(next, 'after')
+      if (pictureNews !== undefined) {
+        const store = intoFile.objectStore('picturesHeld')
+        for (const { sha256, held } of pictureNews.news)
+          void (held ? store.put(true, sha256) : store.delete(sha256))
+        void intoFile.objectStore('facts').put(pictureNews.next, 'picturesAfter')
+      }
       await intoFile.done
       for (const record of changed) inLog.set(record.id, record)
       after = next
-      unshown ||= records.length > 0
+      for (const { sha256, held } of pictureNews?.news ?? [])
+        held ? picturesHeld.add(sha256) : picturesHeld.delete(sha256)
+      picturesAfter = pictureNews?.next ?? picturesAfter
+      unshown ||= records.length > 0 || (pictureNews?.news.length ?? 0) > 0
       show({ arrived: inLog.size })
       if (more) continue
       // Folded once, at the end: a long file arrives in many pages.
@@ -205,6 +247,28 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
     const freshAt = now().toISOString()
     await fileDatabase.put('facts', freshAt, 'freshAt')
     show({ freshAt, trouble: undefined })
+    // Last: records are small and get through a weak signal, and a picture is taken in only once its record is.
+    const called = await sendAndTidyPictures()
+    if (!called.ok) show({ trouble: called })
+  }
+
+  async function sendAndTidyPictures(): Promise<Called<unknown>> {
+    const inTheLog = new Set(
+      [...current.file.photos.values()].filter(({ waiting }) => !waiting).map(({ body }) => body.sha256),
+    )
+    await pictures.tidy(fateIn(current.file))
+    const fateOf = fateIn(current.file)
+    const toSend = pictures.kept().filter(({ sha256, refusal }) => {
+      const { held, withheld } = fateOf(sha256)
+      return inTheLog.has(sha256) && !held && !withheld && refusal === undefined
+    })
+    const called = await sendPictures(toSend, pictures, async (sha256) => {
+      await fileDatabase.put('picturesHeld', true, sha256)
+      picturesHeld.add(sha256)
+      refold()
+    })
+    show({ pictures: picturesIn(current.file) })
+    return called
   }
   async function sync(): Promise<void> {
     if (running !== undefined) {
@@ -249,6 +313,20 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
       await ownDatabase.delete('outbox', id)
       outbox = outbox.filter((item) => item.record.id !== id)
       refold()
+    },
+    async keepPicture(picture) {
+      const kept = await pictures.keep(picture, fateIn(current.file))
+      show({ pictures: picturesIn(current.file) })
+      return kept
+    },
+    readPicture: (sha256) => pictures.read(sha256),
+    async dropPicture(sha256) {
+      await pictures.drop([sha256])
+      show({ pictures: picturesIn(current.file) })
+    },
+    async sendPictureAgain(sha256) {
+      await pictures.refuse(sha256, undefined)
+      await sync()
     },
     readDraft: (key) => ownDatabase.get('drafts', key),
     async writeDraft(key, value) {

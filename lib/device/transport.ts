@@ -22,7 +22,18 @@ const heldRecord = recordEnvelope.extend({
   clockShiftMs: z.number(),
   withheld: z.object({ by: z.string(), fields: z.array(z.string()) }).optional(),
 })
-const changesPage = z.object({ records: z.array(heldRecord), next: z.int(), more: z.boolean() })
+/** Pictures that the server holds, or holds no longer, since the device last asked. */
+const pictureNews = z.object({
+  news: z.array(z.object({ sha256: z.string(), held: z.boolean() })),
+  next: z.int(),
+})
+export type PictureNews = z.infer<typeof pictureNews>
+const changesPage = z.object({
+  records: z.array(heldRecord),
+  next: z.int(),
+  more: z.boolean(),
+  pictures: pictureNews.optional(),
+})
 
 async function call<T>(path: string, shape: z.ZodType<T>, init?: RequestInit): Promise<Called<T>> {
   let response: Response
@@ -63,11 +74,49 @@ export const sendBatch = async (
   return called.ok ? { ok: true, value: called.value.answers } : called
 }
 
+export type ChangesPage = { records: HeldRecord[]; next: number; more: boolean; pictures?: PictureNews }
+
 export const fetchChanges = (
   after: number,
+  picturesAfter: number,
   contact: Contact,
-): Promise<Called<{ records: HeldRecord[]; next: number; more: boolean }>> =>
-  call(`/api/changes?after=${after}&limit=1000`, changesPage, { headers: headersOf(contact) })
+): Promise<Called<ChangesPage>> =>
+  call(`/api/changes?after=${after}&limit=1000&pictures=${picturesAfter}`, changesPage, {
+    headers: headersOf(contact),
+  })
+
+/** What became of a picture that was sent: the server holds it, or why it will not, or not yet. */
+export type PictureSent =
+  | { outcome: 'held' | 'withheld' | 'record first' | 'damaged' }
+  | { outcome: 'refused'; sentence: string }
+
+const problem = z.object({ problem: z.object({ code: z.string(), message: z.string() }) })
+
+/** Sends the bytes of a picture. Sending them again changes nothing. */
+export async function sendPicture(sha256: string, picture: Blob): Promise<Called<PictureSent>> {
+  const path = `/api/photos/${sha256}`
+  let response: Response
+  try {
+    response = await fetch(path, {
+      method: 'PUT',
+      headers: { accept: 'application/json', 'content-type': picture.type },
+      body: picture,
+    })
+  } catch (cause) {
+    return { ok: false, why: 'no signal', message: String(cause) }
+  }
+  if (response.ok) return { ok: true, value: { outcome: 'held' } }
+  if (response.status === 401)
+    return { ok: false, why: 'signed out', message: 'Sign in again to send and fetch.' }
+  if (response.status === 410) return { ok: true, value: { outcome: 'withheld' } }
+  if (response.status === 409) return { ok: true, value: { outcome: 'record first' } }
+  const said = problem.safeParse(await response.json().catch(() => undefined))
+  const { code, message = `The server answered ${response.status}.` } = said.data?.problem ?? {}
+  if (code === 'other-bytes') return { ok: true, value: { outcome: 'damaged' } }
+  if ([413, 415, 422].includes(response.status))
+    return { ok: true, value: { outcome: 'refused', sentence: message } }
+  return { ok: false, why: 'server trouble', message: `The server answered ${response.status} to ${path}.` }
+}
 
 export const fetchMe = (): Promise<Called<Person>> => call('/api/auth/me', person)
 

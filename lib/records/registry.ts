@@ -17,6 +17,7 @@ import { lifting } from './kinds/lifting'
 import { maker } from './kinds/maker'
 import { organisation } from './kinds/organisation'
 import { part } from './kinds/part'
+import { photo } from './kinds/photo'
 import { position } from './kinds/position'
 import { preference } from './kinds/preference'
 import { promise } from './kinds/promise'
@@ -71,5 +72,6 @@ export const recordKinds: Readonly<Record<string, RecordKind>> = Object.fromEntr
     callAttempt,
     answerSeen,
     tag,
+    photo,
   ].map((kind) => [kind.kind, kind]),
 )

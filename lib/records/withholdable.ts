@@ -1,6 +1,7 @@
 /**
  * The body fields that a manager may withhold, kind by kind: only those that can carry somebody's personal data.
- * A number, its source and its date can never be withheld.
+ * A number, its source and its date can never be withheld. `picture` is no field of a photo's body but the picture
+ * itself, which lies beside the log: its hash and its record stay.
  */
 export const withholdable = {
   furnace: ['siteLabel', 'note'],
@@ -24,7 +25,11 @@ export const withholdable = {
   'asks too': ['note'],
   organisation: ['note'],
   'call attempt': ['person', 'note'],
+  photo: ['picture', 'caption', 'note'],
 } as const satisfies Readonly<Record<string, readonly string[]>>
+
+/** What a withholding calls the picture of a photo. */
+export const thePicture = 'picture'
 
 export const withholdableFields = (kind: string): readonly string[] =>
   (withholdable as Readonly<Record<string, readonly string[]>>)[kind] ?? []

@@ -43,6 +43,7 @@ const written: [kind: string, mayAdd: string[], maySee: string[]][] = [
   ['call attempt', everybody, everybody],
   ['answer seen', everybody, everybody],
   ['tag', everybody, everybody],
+  ['photo', everybody, everybody],
 ]
 
 test('permissionTable() says of every kind who may add it and who may see it', () => {

@@ -47,6 +47,7 @@ const ids = {
   callAttempt: '01920000-0000-7000-8000-000000000028',
   answerSeen: '01920000-0000-7000-8000-000000000029',
   tag: '01920000-0000-7000-8000-00000000002a',
+  photo: '01920000-0000-7000-8000-00000000002b',
 } as const
 
 export const sampleIds = ids
@@ -563,6 +564,25 @@ const samples: Sample[] = [
     },
   ],
   [ids.tag, 'tag', { code: '0123456789A2', furnaceId: ids.furnace }],
+  [
+    ids.photo,
+    'photo',
+    {
+      sha256: '5f3a0c1e9b7d24680ace13579bdf02468ace13579bdf02468ace13579bdf0246',
+      mediaType: 'image/jpeg',
+      width: 2048,
+      height: 1536,
+      bytes: 412_806,
+      capturedAt: '2026-01-12T09:41:07',
+      shows: 'rating label',
+      furnaceId: ids.furnace,
+      positionId: ids.low,
+      caseId: ids.case,
+      findingId: ids.finding,
+      caption: 'The label on the low fire switch.',
+      note: 'Taken from below.',
+    },
+  ],
 ]
 
 /** The n-th sample is said on the n-th day of January 2026, which goes on as long as there are samples. */

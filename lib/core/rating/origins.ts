@@ -2,11 +2,13 @@ import { restsOnSwitchInHand } from './sources'
 import type { RatingReport } from './types'
 
 /**
- * What makes two reports of one origin: the origin that they state (a call, a document page, a photo), or the same
- * switch, or the same data plate, of one furnace. A report that states neither is an origin of its own.
+ * What makes two reports of one origin: the origin that they state (a call, a document page, a switch in hand), the
+ * picture that both were read off, or the same switch, or the same data plate, of one furnace. A report that states
+ * none of these is an origin of its own.
  */
-function originKeysOf({ id, origin, source, furnaceId, positionKey }: RatingReport): string[] {
+function originKeysOf({ id, origin, photo, source, furnaceId, positionKey }: RatingReport): string[] {
   const keys = origin === undefined ? [] : [`stated ${origin}`]
+  if (photo !== undefined) keys.push(`photo ${photo}`)
   if (furnaceId !== undefined && restsOnSwitchInHand(source))
     keys.push(`switch ${positionKey} of ${furnaceId}`)
   if (furnaceId !== undefined && source === 'data plate') keys.push(`data plate of ${furnaceId}`)

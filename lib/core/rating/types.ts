@@ -46,6 +46,8 @@ export type RatingReport = {
   secondPerson?: boolean
   /** Reports of one origin (a call, a document page, a photo, a switch in hand) count once. */
   origin?: string
+  /** What names the picture that it was read off. Whatever was read off one picture is of one origin. */
+  photo?: string
   /** The day or moment the source said it, ISO 8601. */
   saidAt: string
   saidBy: string

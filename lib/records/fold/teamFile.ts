@@ -16,6 +16,7 @@ import type { LiftingBody } from '../kinds/lifting'
 import type { MakerBody } from '../kinds/maker'
 import type { OrganisationBody } from '../kinds/organisation'
 import type { PartBody } from '../kinds/part'
+import type { PhotoBody } from '../kinds/photo'
 import type { PositionBody } from '../kinds/position'
 import type { PreferenceBody } from '../kinds/preference'
 import type { PromiseBody } from '../kinds/promise'
@@ -67,6 +68,9 @@ export type TeamFile = {
   callAttempts: ReadonlyMap<string, Entry<CallAttemptBody>>
   answersSeen: ReadonlyMap<string, Entry<AnswerSeenBody>>
   tags: ReadonlyMap<string, Entry<TagBody>>
+  photos: ReadonlyMap<string, Entry<PhotoBody>>
+  /** The pictures that the server holds, by the hash of the bytes that were sent. */
+  picturesHeld: ReadonlySet<string>
   /** Newest preference of each person, by person. */
   preferences: ReadonlyMap<string, PreferenceBody>
   /** Every record by id, whatever its kind. */
@@ -82,8 +86,12 @@ export type TeamFile = {
  * whatever order they arrived in.
  *
  * @param records what the log holds, and after it what still waits on this device; any order
+ * @param picturesHeld the hashes of the pictures that the server holds: a photo is a proof only with its picture
  */
-export function foldTeamFile(records: readonly HeldRecord[]): TeamFile {
+export function foldTeamFile(
+  records: readonly HeldRecord[],
+  picturesHeld: ReadonlySet<string> = new Set(),
+): TeamFile {
   const inOrder = withClocksPutRight([...records].sort(byLogOrder))
   const withdrawn = withdrawnRecords(inOrder)
   const byId = new Map<string, { kind: string; entry: Entry<Record<string, unknown>> }>()
@@ -149,6 +157,8 @@ export function foldTeamFile(records: readonly HeldRecord[]): TeamFile {
     callAttempts: of('call attempt'),
     answersSeen: of('answer seen'),
     tags: of('tag'),
+    photos: of('photo'),
+    picturesHeld,
     preferences,
     records: byId,
     keptId,

@@ -100,6 +100,12 @@ export const report = defineKind<ReportBody>({
       body.proof?.kind === 'photo' ? body.proof.photoId : undefined,
     ].filter((id) => id !== undefined),
   refusedBy: (body, lookup) => {
+    if (body.proof?.kind === 'photo' && lookup(body.proof.photoId)?.kind !== 'photo') {
+      return {
+        rule: 'a photo is its proof',
+        sentence: 'The photo that it names is none. Take the photo again, or save the report without it.',
+      }
+    }
     const part = body.readOffPart === undefined ? undefined : lookup(body.readOffPart)?.body
     const partClass = part?.fieldAdjustable === true ? 'general-purpose' : part?.class
     if (partClass === 'general-purpose') {

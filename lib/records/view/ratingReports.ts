@@ -1,7 +1,9 @@
 import type { Proof, RatingReport } from '@/lib/core/rating'
 import type { Entry } from '../fold/entry'
 import { counting, type TeamFile } from '../fold/teamFile'
+import type { PhotoBody } from '../kinds/photo'
 import type { ReportBody } from '../kinds/report'
+import { photosOfReport, pictureState, readingsOfPhoto } from './photos'
 
 /** The reports of a position that count, oldest first, joined positions followed. */
 export function reportsAt(file: TeamFile, positionId: string): Entry<ReportBody>[] {
@@ -12,13 +14,13 @@ export function reportsAt(file: TeamFile, positionId: string): Entry<ReportBody>
 }
 
 /**
- * A report as the weighing takes it. A photo is a proof only once its picture is held; a second person is one only
- * when it is not the first.
+ * A report as the weighing takes it. A photo is a proof only while its picture is held and not withheld; a second
+ * person is one only when it is not the first, and, where a photo was read, only when both read the same off it.
  */
 export function ratingReportOf(report: Entry<ReportBody>, file: TeamFile): RatingReport {
   const { body } = report
   const partClass = body.readOffPart === undefined ? undefined : classNow(file, body.readOffPart)
-  const held: Proof | undefined = body.proof?.kind === 'photo' ? undefined : body.proof?.kind
+  const proof = proofOf(report, file)
   return {
     id: report.id,
     positionKey: file.keptId(body.positionId),
@@ -36,8 +38,11 @@ export function ratingReportOf(report: Entry<ReportBody>, file: TeamFile): Ratin
     source: body.source,
     saidAt: body.saidOn ?? report.at,
     saidBy: body.saidBy ?? report.by,
-    secondPerson: body.secondPersonId !== undefined && body.secondPersonId !== report.by,
-    ...(held === undefined ? {} : { proof: held }),
+    secondPerson:
+      (body.secondPersonId !== undefined && body.secondPersonId !== report.by) ||
+      secondReadingOf(report, file) !== undefined,
+    ...optional('proof', proof),
+    ...optional('photo', photoHashOf(report, file)),
     ...optional('partClass', partClass),
     ...optional('toleranceAbove', body.toleranceAbove),
     ...optional('toleranceBelow', body.toleranceBelow),
@@ -50,6 +55,38 @@ export function ratingReportOf(report: Entry<ReportBody>, file: TeamFile): Ratin
     ...optional('furnaceId', body.furnaceId),
   }
 }
+
+/** What lets somebody else check a report now: of photos, those whose picture the server holds and nobody withheld. */
+export function proofOf(report: Entry<ReportBody>, file: TeamFile): Proof | undefined {
+  const stated = report.body.proof?.kind
+  if (stated !== undefined && stated !== 'photo') return stated
+  const held = photosOfReport(file, report.id).some(({ body }) => pictureState(file, body.sha256) === 'held')
+  return held ? 'photo' : undefined
+}
+
+/** The report of somebody else who read the same number off the same photo; undefined while nobody did. */
+export function secondReadingOf(report: Entry<ReportBody>, file: TeamFile): Entry<ReportBody> | undefined {
+  const photo = readOffPhoto(report, file)
+  if (photo === undefined || pictureState(file, photo.body.sha256) !== 'held') return undefined
+  return readingsOfPhoto(file, photo).find(
+    ({ by, body }) => by !== report.by && saysTheSame(body, report.body, file),
+  )
+}
+
+const saysTheSame = (one: ReportBody, other: ReportBody, file: TeamFile): boolean =>
+  file.keptId(one.positionId) === file.keptId(other.positionId) &&
+  one.action === other.action &&
+  one.limit === other.limit &&
+  one.pascals === other.pascals
+
+const readOffPhoto = (
+  { body: { proof } }: Entry<ReportBody>,
+  file: TeamFile,
+): Entry<PhotoBody> | undefined => (proof?.kind === 'photo' ? file.photos.get(proof.photoId) : undefined)
+
+/** Two reports that were read off one picture are of one origin, whatever else they state. */
+const photoHashOf = (report: Entry<ReportBody>, file: TeamFile): string | undefined =>
+  readOffPhoto(report, file)?.body.sha256
 
 /** What a part is taken for now: withdrawn, it vouches for nothing, unless the record in its place does. */
 function classNow(file: TeamFile, partId: string): RatingReport['partClass'] {

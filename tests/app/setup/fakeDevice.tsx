@@ -1,6 +1,7 @@
 import { render } from '@testing-library/react'
 import type { ReactElement } from 'react'
 import { DeviceContext } from '@/app/device/deviceContext'
+import { success } from '@/lib/core/result'
 import type { Device, DeviceState } from '@/lib/device/device'
 import type { Person } from '@/lib/device/transport'
 import type { HeldRecord } from '@/lib/records/fold/entry'
@@ -19,6 +20,8 @@ type Options = {
   me?: Person
   names?: ReadonlyMap<string, string>
   drafts?: Record<string, unknown>
+  /** The hashes of the pictures that the server holds. */
+  picturesHeld?: readonly string[]
 }
 
 /** When everything on a fake device is said. */
@@ -31,20 +34,28 @@ export const dispatcher: Person = { id: 'person-2', name: 'Bram Osterlo', role: 
 export const addedId = (count: number): string =>
   `01930000-0000-7000-8000-${count.toString(16).padStart(12, '0')}`
 
-export function fakeDevice({ records = [], me = technician, names, drafts = {} }: Options = {}): FakeDevice {
+export function fakeDevice(options: Options = {}): FakeDevice {
+  const { records = [], me = technician, names, drafts = {} } = options
+  const picturesHeld = new Set(options.picturesHeld)
+  const blobs = new Map<string, Blob>()
   const listeners = new Set<() => void>()
   const held = [...records]
   const added: FakeDevice['added'] = []
   const kept = new Map<string, unknown>(Object.entries(drafts))
   let state: DeviceState = {
     me,
-    file: foldTeamFile(held),
+    file: foldTeamFile(held, picturesHeld),
     names: names ?? new Map([technician, dispatcher].map((person) => [person.id, person.name])),
     freshAt: saidAt,
     arrived: held.length,
     waiting: [],
     refused: [],
+    pictures: [],
     trouble: undefined,
+  }
+  const change = (part: Partial<DeviceState>): void => {
+    state = { ...state, ...part }
+    for (const listener of listeners) listener()
   }
   const addAll: Device['addAll'] = async (records) => {
     const ids = records.map(({ kind, body, id = addedId(added.length + 1) }) => {
@@ -53,8 +64,7 @@ export function fakeDevice({ records = [], me = technician, names, drafts = {} }
       held.push({ id, kind, version, body, saidAt, author: me.id, device: 'device-1' })
       return id
     })
-    state = { ...state, file: foldTeamFile(held) }
-    for (const listener of listeners) listener()
+    change({ file: foldTeamFile(held, picturesHeld) })
     return ids
   }
   return {
@@ -73,6 +83,18 @@ export function fakeDevice({ records = [], me = technician, names, drafts = {} }
     async sync() {},
     async sendAgain() {},
     async dropRefused() {},
+    async keepPicture({ blob, sha256, mediaType, bytes }) {
+      blobs.set(sha256, blob)
+      const picture = { sha256, mediaType, bytes, keptAt: saidAt }
+      change({ pictures: [...state.pictures, { ...picture, named: false, held: false, withheld: false }] })
+      return success(picture)
+    },
+    readPicture: async (sha256) => blobs.get(sha256),
+    async dropPicture(sha256) {
+      blobs.delete(sha256)
+      change({ pictures: state.pictures.filter((picture) => picture.sha256 !== sha256) })
+    },
+    async sendPictureAgain() {},
     readDraft: async (key) => kept.get(key),
     async writeDraft(key, value) {
       kept.set(key, value)

@@ -1,0 +1,26 @@
+import { type Called, sendPicture } from '../transport'
+import type { KeptPicture, Pictures } from './pictures'
+
+/**
+ * Sends pictures one after the other, oldest first. One that the server refuses, or that was damaged on the way, holds
+ * up no other; without a signal or a session it ends, and goes on with the next contact.
+ *
+ * @param onHeld called for each that the server now holds
+ */
+export async function sendPictures(
+  toSend: readonly KeptPicture[],
+  pictures: Pick<Pictures, 'read' | 'refuse' | 'drop'>,
+  onHeld: (sha256: string) => Promise<void>,
+): Promise<Called<unknown>> {
+  for (const { sha256 } of toSend) {
+    const blob = await pictures.read(sha256)
+    if (blob === undefined) continue
+    const called = await sendPicture(sha256, blob)
+    if (!called.ok) return called
+    const { value } = called
+    if (value.outcome === 'held') await onHeld(sha256)
+    if (value.outcome === 'withheld') await pictures.drop([sha256])
+    if (value.outcome === 'refused') await pictures.refuse(sha256, value.sentence)
+  }
+  return { ok: true, value: undefined }
+}
