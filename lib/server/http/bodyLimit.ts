@@ -3,6 +3,9 @@ const MiB = 1024 * 1024
 /** The most that one batch of records may weigh, in bytes: at the door, and in the route that counts what arrives. */
 export const mostBatchBytes = 5 * MiB
 
+/** The most that a whole exported log may weigh, in bytes: a million entries fit. It is written to the disk as it comes. */
+export const mostLogBytes = 1024 * MiB
+
 /** Says a limit to whoever sent too much. It is given in bytes, a whole number of MiB. */
 export const tooLong = (mostBytes: number): string =>
   `This is too long: at most ${mostBytes / MiB} MiB can be sent here at once.`
@@ -10,7 +13,7 @@ export const tooLong = (mostBytes: number): string =>
 /** The longest body that a write to the API may have, by the start of its path. The first that fits counts. */
 const limits: [path: string, bytes: number][] = [
   ['/api/photos', 16 * MiB],
-  ['/api/import', 16 * MiB],
+  ['/api/import/log', mostLogBytes],
   ['/api/records', mostBatchBytes],
   ['/', MiB],
 ]

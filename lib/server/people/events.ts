@@ -7,6 +7,7 @@ export type PersonEventKind =
   | 'invited'
   | 'joined'
   | 'added'
+  | 'taken over'
   | 'role changed'
   | 'deactivated'
   | 'reactivated'

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { mostBatchBytes, refuseBody } from '@/lib/server/http/bodyLimit'
+import { mostBatchBytes, mostLogBytes, refuseBody } from '@/lib/server/http/bodyLimit'
 
 const MiB = 1024 * 1024
 const post = (path: string, bytes: number) =>
@@ -10,9 +10,11 @@ test('refuseBody lets a write of 1 MiB in, and not a byte more', () => {
   expect(post('/api/people/invitations', MiB + 1)).toMatchObject({ status: 413, code: 'too-long' })
 })
 
-test('refuseBody gives photos and imports more room', () => {
+test('refuseBody gives photos and whole logs more room', () => {
   expect(post('/api/photos', 16 * MiB)).toBeUndefined()
   expect(post('/api/photos', 16 * MiB + 1)?.message).toContain('16 MiB')
+  expect(post('/api/import/log', mostLogBytes)).toBeUndefined()
+  expect(post('/api/import/log', mostLogBytes + 1)?.message).toContain('1024 MiB')
 })
 
 test('refuseBody lets a batch of records in up to the very limit of its route, and not a byte more', () => {

