@@ -4,6 +4,9 @@ import { ucumCode } from '@/lib/core/pressure'
 const named: Readonly<Record<string, readonly string[]>> = {
   [ucumCode.Pa]: ['pascals', 'toleranceAbove', 'toleranceBelow', 'samples', 'lowest', 'highest', 'pulls'],
   V: ['volts'],
+  By: ['bytes'],
+  // A unit of UCUM in curly brackets is the unit one, with a word.
+  '{pixel}': ['width', 'height'],
   '%': ['percentOfReading', 'percentOfSpan'],
   // Counts, which have the unit one.
   '1': ['counts', 'decimals', 'thermostatCycles'],

@@ -195,7 +195,7 @@ test('importLog answers any text with a sentence and takes nothing in', async ()
   const old = await newServer()
   await say(old, [record(old.managerId, 'maker', { name: 'Orrinmoor' })])
   const text = exported(old)
-  const cut = fc.nat(text.length).map((end) => text.slice(0, end))
+  const cut = fc.nat(text.length - 2).map((end) => text.slice(0, end))
   const swapped = fc
     .tuple(fc.nat(text.length - 3), fc.string())
     .map(([at, other]) => text.slice(0, at) + other + text.slice(at + 1))
