@@ -1,6 +1,6 @@
 'use client'
 
-import { circuits } from '@/lib/records/kinds/case'
+import { circuits } from '@/lib/core/callbacks/cases'
 import { useDeviceState } from '../../device/deviceContext'
 import { leadingBack } from '../../equipment/form/returnTo'
 import { LeftOffBanner } from '../../furnace/LeftOffBanner'

@@ -1,14 +1,17 @@
 /** What a complaint is about. Two complaints about 'something else' are not known to be about the same. */
-export type Circuit = 'proving circuit' | 'something else'
+export const circuits = ['proving circuit', 'something else'] as const
+export type Circuit = (typeof circuits)[number]
 
-/** The ways in which a visit ends; that of its last visit is the case's. Only the first is a fix. */
-export type Ending =
-  | 'repaired and proven'
-  | 'repaired, not proven'
-  | 'waiting for part'
-  | 'no fault found'
-  | 'repair declined'
-  | 'left off'
+/** The six ways in which a visit ends; that of its last visit is the case's. Only the first is a fix in any figure. */
+export const endings = [
+  'repaired and proven',
+  'repaired, not proven',
+  'waiting for part',
+  'no fault found',
+  'repair declined',
+  'left off',
+] as const
+export type Ending = (typeof endings)[number]
 
 /** The history of one complaint on one furnace, as far as callbacks need it. Times: milliseconds since 1970, UTC. */
 export type CallbackCase = {
@@ -43,13 +46,17 @@ export const byOpening = (a: CallbackCase, b: CallbackCase): number =>
   a.openedAt - b.openedAt || (a.id < b.id ? -1 : 1)
 
 /** Cases by furnace, each furnace's oldest first. @throws RangeError when an id comes twice or a time is no number */
-export function casesByFurnace(cases: readonly CallbackCase[]): Map<string, CallbackCase[]> {
-  if (new Set(cases.map(({ id }) => id)).size < cases.length)
-    throw new RangeError('Every case must come once, with an id of its own')
-  if (cases.some(({ openedAt, ended }) => !Number.isFinite(openedAt + (ended?.at ?? 0))))
-    throw new RangeError('Every time of a case must be a number of milliseconds')
-  const byFurnace = new Map<string, CallbackCase[]>()
-  for (const one of cases.toSorted(byOpening))
-    byFurnace.set(one.furnaceId, [...(byFurnace.get(one.furnaceId) ?? []), one])
+export function casesByFurnace<Case extends CallbackCase>(cases: readonly Case[]): Map<string, Case[]> {
+  const ids = new Set<string>()
+  const byFurnace = new Map<string, Case[]>()
+  for (const one of cases.toSorted(byOpening)) {
+    if (!Number.isFinite(one.openedAt) || !Number.isFinite(one.ended?.at ?? 0))
+      throw new RangeError('Every time of a case must be a number of milliseconds')
+    ids.add(one.id)
+    const ofOneFurnace = byFurnace.get(one.furnaceId)
+    if (ofOneFurnace === undefined) byFurnace.set(one.furnaceId, [one])
+    else ofOneFurnace.push(one)
+  }
+  if (ids.size < cases.length) throw new RangeError('Every case must come once, with an id of its own')
   return byFurnace
 }

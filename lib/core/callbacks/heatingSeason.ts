@@ -20,6 +20,17 @@ export function heatingSeasonDays(from: number, to: number, season: HeatingSeaso
   checkSeason(season)
   if (!(Number.isFinite(from) && Number.isFinite(to) && from <= to))
     throw new RangeError('heatingSeasonDays requires two moments, the later one last')
+  // Whole years between two Januaries are taken at once, because somebody watches for ten.
+  const [first, last] = [new Date(from).getUTCFullYear() + 1, new Date(to).getUTCFullYear()]
+  if (first >= last) return daysOfMonths(from, to, season)
+  return (
+    daysOfMonths(from, Date.UTC(first, 0), season) +
+    daysOfYears(first, last, season) +
+    daysOfMonths(Date.UTC(last, 0), to, season)
+  )
+}
+
+function daysOfMonths(from: number, to: number, season: HeatingSeason): number {
   let days = 0
   for (const [start, end] of seasonMonths(from, season)) {
     if (start >= to) break
@@ -27,6 +38,22 @@ export function heatingSeasonDays(from: number, to: number, season: HeatingSeaso
   }
   return days
 }
+
+const monthLengths = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31] as const
+
+/** From 1 January of one year to 1 January of another. */
+function daysOfYears(first: number, last: number, season: HeatingSeason): number {
+  const ofPlainYear = monthLengths.reduce(
+    (sum, length, month) => (isInSeason(month + 1, season) ? sum + length : sum),
+    0,
+  )
+  const leapDays = isInSeason(2, season) ? leapYearsBefore(last) - leapYearsBefore(first) : 0
+  return (last - first) * ofPlainYear + leapDays
+}
+
+/** In the Gregorian calendar, from year 1 on. */
+const leapYearsBefore = (year: number): number =>
+  Math.floor((year - 1) / 4) - Math.floor((year - 1) / 100) + Math.floor((year - 1) / 400)
 
 /**
  * The moment by which so many heating-season days have passed.

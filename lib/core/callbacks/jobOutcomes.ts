@@ -1,6 +1,6 @@
 import { type CallbackWindow, countsIn, windowEnd } from './callbackWindow'
-import { type CallbackCase, isCompleted, isFix } from './cases'
-import { type Repeat, repeatsOf } from './repeatsOf'
+import { type CallbackCase, casesByFurnace, isCompleted, isFix } from './cases'
+import { callbackOf, type Repeat, repeat } from './repeatsOf'
 
 /** A completed job, and what became of it as far as is known now. */
 export type JobOutcome = {
@@ -24,38 +24,46 @@ export type JobOutcome = {
  * @returns in the order in which the jobs ended
  * @throws RangeError as repeatsOf does
  */
-export function jobOutcomes(
+export const jobOutcomes = (
   cases: readonly CallbackCase[],
   window: CallbackWindow,
   now: number,
-): JobOutcome[] {
-  const known = asOf(cases, now)
-  const repeats = new Map(repeatsOf(known, window).map((repeat) => [repeat.earlierId, repeat]))
-  return known
-    .filter((one) => countsIn(one, window))
-    .filter(isCompleted)
-    .map((job): JobOutcome => {
-      const repeat = repeats.get(job.id)
-      const windowEndsAt = windowEnd(job.ended.at, window)
-      const settled = windowEndsAt <= now
-      const became = repeat !== undefined ? 'came back' : settled ? 'quiet' : 'not known yet'
-      return {
-        caseId: job.id,
-        furnaceId: job.furnaceId,
-        endedAt: job.ended.at,
-        isFix: isFix(job),
-        settled,
-        windowEndsAt,
-        became,
-        ...(repeat && { repeat }),
-      }
-    })
+): JobOutcome[] =>
+  [...casesByFurnace(asOf(cases, now)).values()]
+    .flatMap((ofOneFurnace) => outcomesOfFurnace(ofOneFurnace, window, now))
     .toSorted((a, b) => a.endedAt - b.endedAt || (a.caseId < b.caseId ? -1 : 1))
+
+/**
+ * The same for one furnace, in the order in which its cases were opened.
+ * @param ofOneFurnace as casesByFurnace gives them
+ */
+export function outcomesOfFurnace(
+  ofOneFurnace: readonly CallbackCase[],
+  window: CallbackWindow,
+  now: number,
+): JobOutcome[] {
+  const counting = asOf(ofOneFurnace, now).filter((one) => countsIn(one, window))
+  return counting.filter(isCompleted).map((job): JobOutcome => {
+    const next = callbackOf(job, counting, window)
+    const windowEndsAt = windowEnd(job.ended.at, window)
+    const settled = windowEndsAt <= now
+    return {
+      caseId: job.id,
+      furnaceId: job.furnaceId,
+      endedAt: job.ended.at,
+      isFix: isFix(job),
+      settled,
+      windowEndsAt,
+      became: next !== undefined ? 'came back' : settled ? 'quiet' : 'not known yet',
+      ...(next === undefined ? {} : { repeat: repeat(job, next, window) }),
+    }
+  })
 }
 
 /** The cases as they stood at a moment: none opened later, none ended later, and no cause of one not ended then. */
-export function asOf(cases: readonly CallbackCase[], now: number): CallbackCase[] {
+export function asOf(cases: readonly CallbackCase[], now: number): readonly CallbackCase[] {
   if (!Number.isFinite(now)) throw new RangeError('The present must be a number of milliseconds')
+  if (cases.every(({ openedAt, ended }) => openedAt <= now && (ended?.at ?? now) <= now)) return cases
   return cases
     .filter(({ openedAt }) => openedAt <= now)
     .map((one) => {

@@ -3,15 +3,17 @@ export type Lifetimes = { times: readonly number[]; events: readonly boolean[] }
 
 /** For every different time with an event: how many had it, and how many were watched up to then. */
 export function eventTimes({ times, events }: Lifetimes): { time: number; atRisk: number; events: number }[] {
-  const order = times.map((_, place) => place).toSorted((a, b) => times[a]! - times[b]!)
+  const timesSorted = Float64Array.from(times).sort()
   const rows: { time: number; atRisk: number; events: number }[] = []
-  for (let first = 0; first < order.length; ) {
-    const time = times[order[first]!]!
-    let happened = 0
-    let next = first
-    for (; next < order.length && times[order[next]!] === time; next++) if (events[order[next]!]) happened++
-    if (happened > 0) rows.push({ time, atRisk: order.length - first, events: happened })
-    first = next
+  let gone = 0
+  for (const time of Float64Array.from(times.filter((_, place) => events[place]!)).sort()) {
+    const row = rows.at(-1)
+    if (row?.time === time) {
+      row.events++
+      continue
+    }
+    while (timesSorted[gone]! < time) gone++
+    rows.push({ time, atRisk: times.length - gone, events: 1 })
   }
   return rows
 }

@@ -33,7 +33,7 @@ export function logRank(groups: readonly Lifetimes[]): Result<LogRank> {
   const covariance = groups.map(() => groups.map(() => 0))
 
   const all = { times: groups.flatMap(({ times }) => times), events: groups.flatMap(({ events }) => events) }
-  const timesSorted = groups.map(({ times }) => times.toSorted((a, b) => a - b))
+  const timesSorted = groups.map(({ times }) => Float64Array.from(times).sort())
   const gone = groups.map(() => 0)
   for (const { time, atRisk, events } of eventTimes(all)) {
     const shares = timesSorted.map((times, group) => {

@@ -1,6 +1,7 @@
 import { type CallbackWindow, windowEnd } from './callbackWindow'
 import type { CallbackCase } from './cases'
-import { jobOutcomes } from './jobOutcomes'
+import { type JobOutcome, jobOutcomes } from './jobOutcomes'
+import { monthBegins, monthName, monthNumber } from './month'
 
 export type MonthlyRate = {
   /** The month in which the jobs ended, UTC: '2026-01'. */
@@ -16,43 +17,70 @@ export type MonthlyRate = {
   settlesAt: number
 }
 
+/** The jobs that were done in one month. */
+export type MonthOfJobs<Job = JobOutcome> = Pick<MonthlyRate, 'month' | 'standing' | 'settlesAt'> & {
+  jobs: readonly Job[]
+}
+
 /**
- * Callbacks by the month in which the job was done. A month is settled when the window of a job done at its very end
- * has run out.
+ * Jobs by the month in which they were done. A month is settled when the window of a job done at its very end has run
+ * out.
  *
- * @param now milliseconds since 1970, UTC; what happened later is left out
- * @returns every month from that of the first completed job to the present one, those without jobs too
- * @example jobs of January, 30 days: open until 2 March, settled from then on
+ * @param outcomes in any order; each month keeps it
+ * @param now milliseconds since 1970, UTC
+ * @returns every month from that of the first job to the present one, those without jobs too
  */
-export function monthlyRates(
-  cases: readonly CallbackCase[],
+export function jobsByMonth<Job extends Pick<JobOutcome, 'endedAt'>>(
+  outcomes: readonly Job[],
   window: CallbackWindow,
   now: number,
-): MonthlyRate[] {
-  const outcomes = jobOutcomes(cases, window, now)
-  const [first] = outcomes
-  if (first === undefined) return []
-  const start = new Date(first.endedAt)
-  const months: MonthlyRate[] = []
-  for (let month = start.getUTCMonth(); ; month++) {
-    const begins = Date.UTC(start.getUTCFullYear(), month)
-    if (begins > now) return months
-    const ends = Date.UTC(start.getUTCFullYear(), month + 1)
-    const settlesAt = windowEnd(ends, window)
-    const jobs = outcomes.filter(({ endedAt }) => endedAt >= begins && endedAt < ends)
-    const cameBack = jobs.filter(({ became }) => became === 'came back')
+): MonthOfJobs<Job>[] {
+  const jobs = new Map<number, Job[]>()
+  for (const outcome of outcomes) {
+    const month = monthNumber(outcome.endedAt)
+    const ofMonth = jobs.get(month)
+    if (ofMonth === undefined) jobs.set(month, [outcome])
+    else ofMonth.push(outcome)
+  }
+  const months: MonthOfJobs<Job>[] = []
+  for (let month = Math.min(...jobs.keys()); month <= monthNumber(now); month++) {
+    const settlesAt = windowEnd(monthBegins(month + 1), window)
     months.push({
-      month: new Date(begins).toISOString().slice(0, 7),
-      jobs: jobs.length,
-      cameBack: cameBack.length,
-      fixes: jobs.filter((job) => job.isFix).length,
-      fixesThatCameBack: cameBack.filter((job) => job.isFix).length,
+      month: monthName(month),
+      jobs: jobs.get(month) ?? [],
       standing: settlesAt <= now ? 'settled' : 'open',
       settlesAt,
     })
   }
+  return months
 }
 
+/**
+ * Callbacks by the month in which the job was done, counted.
+ *
+ * @param now milliseconds since 1970, UTC; what happened later is left out
+ * @returns as jobsByMonth
+ * @example jobs of January, 30 days: open until 2 March, settled from then on
+ */
+export const monthlyRates = (
+  cases: readonly CallbackCase[],
+  window: CallbackWindow,
+  now: number,
+): MonthlyRate[] =>
+  jobsByMonth(jobOutcomes(cases, window, now), window, now).map(({ month, jobs, standing, settlesAt }) => {
+    const cameBack = jobs.filter(({ became }) => became === 'came back')
+    return {
+      month,
+      jobs: jobs.length,
+      cameBack: cameBack.length,
+      fixes: jobs.filter((job) => job.isFix).length,
+      fixesThatCameBack: cameBack.filter((job) => job.isFix).length,
+      standing,
+      settlesAt,
+    }
+  })
+
 /** The months that make points of a chart. */
-export const settledMonths = (months: readonly MonthlyRate[]): MonthlyRate[] =>
-  months.filter(({ standing }) => standing === 'settled')
+export const settledMonths = <Month extends Pick<MonthlyRate, 'standing'>>(
+  months: readonly Month[],
+): Month[] => months.filter(({ standing }) => standing === 'settled')

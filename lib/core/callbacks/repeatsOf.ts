@@ -40,9 +40,8 @@ export function repeatsOf(cases: readonly CallbackCase[], window: CallbackWindow
   for (const ofOneFurnace of casesByFurnace(cases).values()) {
     const counting = ofOneFurnace.filter((one) => countsIn(one, window))
     for (const job of counting.filter(isCompleted)) {
-      const next = firstAfter(job, counting)
-      if (next !== undefined && next.openedAt <= windowEnd(job.ended.at, window))
-        later.set(repeat(job, next, window), next)
+      const next = callbackOf(job, counting, window)
+      if (next !== undefined) later.set(repeat(job, next, window), next)
     }
   }
   return [...later]
@@ -50,11 +49,21 @@ export function repeatsOf(cases: readonly CallbackCase[], window: CallbackWindow
     .map(([one]) => one)
 }
 
+/** The case that a job was called back for, if it was. @param counting of its furnace, oldest first */
+export function callbackOf(
+  job: CompletedJob,
+  counting: readonly CallbackCase[],
+  window: CallbackWindow,
+): CallbackCase | undefined {
+  const next = firstAfter(job, counting)
+  return next !== undefined && next.openedAt <= windowEnd(job.ended.at, window) ? next : undefined
+}
+
 /** The first case opened once a job was done. @param cases of one furnace, oldest first */
 export const firstAfter = (job: CompletedJob, cases: readonly CallbackCase[]): CallbackCase | undefined =>
   cases.find((one) => one.id !== job.id && one.openedAt >= job.ended.at)
 
-function repeat(job: CompletedJob, next: CallbackCase, window: CallbackWindow): Repeat {
+export function repeat(job: CompletedJob, next: CallbackCase, window: CallbackWindow): Repeat {
   const known = job.cause !== undefined && next.cause !== undefined
   return {
     furnaceId: job.furnaceId,

@@ -4,8 +4,12 @@ import { asOf } from './jobOutcomes'
 import type { Lifetimes } from './lifetimes'
 import { firstAfter } from './repeatsOf'
 
-/** A furnace that was replaced, and when. */
-export type ReplacedFurnace = { furnaceId: string; at: number }
+/** What ends the watching of a furnace beside its cases: it was replaced, or left off for whatever else. */
+export type WatchEnd = { furnaceId: string; at: number; endedBy: 'left off' | 'furnace replaced' }
+
+/** Milliseconds since 1970, UTC: from this moment on, and before that one. */
+type Started = { from: number; before: number }
+const always: Started = { from: Number.NEGATIVE_INFINITY, before: Number.POSITIVE_INFINITY }
 
 /** How long a furnace ran after its first fix, and what ended the watching. */
 export type Episode = {
@@ -27,7 +31,8 @@ export type Episode = {
  * replaced, and now. One episode a furnace, because several of one furnace are not independent of each other.
  *
  * @param now milliseconds since 1970, UTC; what happened later is left out
- * @param replacedFurnaces furnaces that are no longer there
+ * @param watchEnds furnaces that are no longer there, or left off, beside what the cases say
+ * @param started the time in which an episode has to begin: of each furnace the first fix in it counts
  * @returns in the order of the fixes
  * @throws RangeError when an id comes twice or a time is no number
  * @example fixed 2 January, called back 20 January: 18 days, 'callback'
@@ -36,44 +41,64 @@ export function timeToCallback(
   cases: readonly CallbackCase[],
   window: CallbackWindow,
   now: number,
-  replacedFurnaces: readonly ReplacedFurnace[] = [],
+  watchEnds: readonly WatchEnd[] = [],
+  started: Started = always,
 ): Episode[] {
-  const episodes: Episode[] = []
-  for (const [furnaceId, ofOneFurnace] of casesByFurnace(asOf(cases, now))) {
-    const [fix] = ofOneFurnace
-      .filter((one) => countsIn(one, window))
-      .filter(isCompleted)
-      .filter(isFix)
-      .toSorted((a, b) => a.ended.at - b.ended.at)
-    if (fix === undefined) continue
-    const start = fix.ended.at
-    const callback = firstAfter(
-      fix,
-      ofOneFurnace.filter((one) => countsIn(one, window)),
+  const ends = watchEndsByFurnace(watchEnds)
+  return [...casesByFurnace(asOf(cases, now))]
+    .flatMap(
+      ([furnaceId, ofOneFurnace]) =>
+        episodeOfFurnace(ofOneFurnace, window, now, ends.get(furnaceId), started) ?? [],
     )
-    const ends: { at: number; endedBy: Episode['endedBy']; laterId?: string }[] = [
-      ...(callback ? [{ at: callback.openedAt, endedBy: 'callback' as const, laterId: callback.id }] : []),
-      ...ofOneFurnace.flatMap(({ id, ended }) =>
-        ended && ended.at >= start && (ended.how === 'left off' || ended.how === 'repair declined')
-          ? [{ at: ended.at, endedBy: ended.how, laterId: id }]
-          : [],
-      ),
-      ...replacedFurnaces
-        .filter((one) => one.furnaceId === furnaceId && one.at >= start && one.at <= now)
-        .map(({ at }) => ({ at, endedBy: 'furnace replaced' as const })),
-      { at: now, endedBy: 'end of observation' },
-    ]
-    const end = ends.reduce((first, other) => (other.at < first.at ? other : first))
-    const { at, ...how } = end
-    episodes.push({
-      furnaceId,
-      caseId: fix.id,
-      startedAt: start,
-      days: daysBetween(start, at, window),
-      ...how,
-    })
+    .toSorted((a, b) => a.startedAt - b.startedAt || (a.furnaceId < b.furnaceId ? -1 : 1))
+}
+
+export function watchEndsByFurnace(watchEnds: readonly WatchEnd[]): Map<string, WatchEnd[]> {
+  const byFurnace = new Map<string, WatchEnd[]>()
+  for (const end of watchEnds) {
+    const ofOneFurnace = byFurnace.get(end.furnaceId)
+    if (ofOneFurnace === undefined) byFurnace.set(end.furnaceId, [end])
+    else ofOneFurnace.push(end)
   }
-  return episodes.toSorted((a, b) => a.startedAt - b.startedAt || (a.furnaceId < b.furnaceId ? -1 : 1))
+  return byFurnace
+}
+
+/**
+ * The same for one furnace; undefined where it has no fix in that time.
+ * @param ofOneFurnace as casesByFurnace gives them
+ * @param watchEnds of this furnace
+ */
+export function episodeOfFurnace(
+  ofOneFurnace: readonly CallbackCase[],
+  window: CallbackWindow,
+  now: number,
+  watchEnds: readonly WatchEnd[] = [],
+  started: Started = always,
+): Episode | undefined {
+  const known = asOf(ofOneFurnace, now)
+  const counting = known.filter((one) => countsIn(one, window))
+  const [fix] = counting
+    .filter(isCompleted)
+    .filter((one) => isFix(one) && one.ended.at >= started.from && one.ended.at < started.before)
+    .toSorted((a, b) => a.ended.at - b.ended.at)
+  if (fix === undefined) return undefined
+  const { id: caseId, furnaceId } = fix
+  const start = fix.ended.at
+  const callback = firstAfter(fix, counting)
+  const ends: { at: number; endedBy: Episode['endedBy']; laterId?: string }[] = [
+    ...(callback ? [{ at: callback.openedAt, endedBy: 'callback' as const, laterId: callback.id }] : []),
+    ...known.flatMap(({ id, ended }) =>
+      ended && ended.at >= start && (ended.how === 'left off' || ended.how === 'repair declined')
+        ? [{ at: ended.at, endedBy: ended.how, laterId: id }]
+        : [],
+    ),
+    ...watchEnds
+      .filter((one) => one.at >= start && one.at <= now)
+      .map(({ at, endedBy }) => ({ at, endedBy })),
+    { at: now, endedBy: 'end of observation' },
+  ]
+  const { at, ...how } = ends.reduce((first, other) => (other.at < first.at ? other : first))
+  return { furnaceId, caseId, startedAt: start, days: daysBetween(start, at, window), ...how }
 }
 
 /** Episodes as kaplanMeier and logRank take them, in days. */

@@ -1,11 +1,9 @@
 import '../withoutEval'
 import { z } from 'zod'
+import { circuits } from '@/lib/core/callbacks/cases'
 import { defineKind, roles } from '../envelope'
 import { line, note, recordId } from '../fields'
 import { withholdable } from '../withholdable'
-
-/** What the trouble is about. A callback of the same circuit is what a repeat is counted by. */
-export const circuits = ['proving circuit', 'something else'] as const
 
 /** The history of one complaint on one furnace, over one or more visits. */
 export const caseBody = z.strictObject({

@@ -1,21 +1,15 @@
 import '../withoutEval'
 import { z } from 'zod'
+import { type Ending, endings } from '@/lib/core/callbacks/cases'
 import { defineKind, type Lookup, type Refusal, roles } from '../envelope'
 import { day, line, note, recordId } from '../fields'
 import { isSame, whyNotOfCase } from '../ofCase'
 import { whyNoSuchCause } from '../trade'
 import { withholdable } from '../withholdable'
 
-/** The six ways in which a visit ends. Only the first counts as a fix in any figure. */
-export const endingWays = [
-  'repaired and proven',
-  'repaired, not proven',
-  'waiting for part',
-  'no fault found',
-  'repair declined',
-  'left off',
-] as const
-export type EndingWay = (typeof endingWays)[number]
+/** The words are the figures' own: core/callbacks counts by them. */
+export const endingWays = endings
+export type EndingWay = Ending
 
 /** What a furnace must have back before anybody leaves it. */
 export const putBackItems = [

@@ -41,12 +41,18 @@ describe('heatingSeasonDays(from, to, season)', () => {
 
   test('counts as the calendar does, day by day, whatever the season', () => {
     fc.assert(
-      fc.property(anyDay, fc.integer({ min: 0, max: 800 }), anySeason, (from, days, season) => {
+      fc.property(anyDay, fc.integer({ min: 0, max: 3000 }), anySeason, (from, days, season) => {
         const to = from + days * day
         expect(heatingSeasonDays(from, to, season)).toBeCloseTo(countDays(from, to, season), 9)
       }),
       settings,
     )
+  })
+
+  test('over the year 2100, which has no 29 February, and over 2000, which has one', () => {
+    const years = (from: string, to: string) => heatingSeasonDays(at(from), at(to), usualHeatingSeason)
+    expect(years('2099-05-01', '2102-05-01')).toBe(3 * 212)
+    expect(years('1998-05-01', '2001-05-01')).toBe(3 * 212 + 1)
   })
 
   test('two spans one after the other add up', () => {

@@ -48,7 +48,7 @@ describe('timeToCallback(cases, window, now, replacedFurnaces)', () => {
   test('a furnace that was replaced is watched until then; replaced before the fix is another furnace’s affair', () => {
     const replaced = (day: string) =>
       timeToCallback([fixed, caseOf('back', '2026-03-02')], window, now, [
-        { furnaceId: 'furnace 1', at: at(day) },
+        { furnaceId: 'furnace 1', at: at(day), endedBy: 'furnace replaced' },
       ])[0]
     expect(replaced('2026-02-01')).toMatchObject({ days: 30, endedBy: 'furnace replaced' })
     expect(replaced('2025-06-01')).toMatchObject({ endedBy: 'callback' })
@@ -57,9 +57,25 @@ describe('timeToCallback(cases, window, now, replacedFurnaces)', () => {
 
   test('on one moment the callback comes before the end of watching', () => {
     const episodes = timeToCallback([fixed, caseOf('back', '2026-02-01')], window, now, [
-      { furnaceId: 'furnace 1', at: at('2026-02-01') },
+      { furnaceId: 'furnace 1', at: at('2026-02-01'), endedBy: 'left off' },
     ])
     expect(episodes[0]).toMatchObject({ endedBy: 'callback' })
+  })
+
+  test('left off by a notice that is of no case ends the watching too', () => {
+    const watchEnds = [{ furnaceId: 'furnace 1', at: at('2026-01-12'), endedBy: 'left off' as const }]
+    expect(timeToCallback([fixed, caseOf('back', '2026-03-02')], window, now, watchEnds)).toMatchObject([
+      { days: 10, endedBy: 'left off' },
+    ])
+  })
+
+  test('with a time in which episodes begin, the first fix in it counts', () => {
+    const cases = [fixed, caseOf('second', '2026-01-20', '2026-01-21'), caseOf('third', '2026-02-20')]
+    const begun = (from: string, before: string) =>
+      timeToCallback(cases, window, now, [], { from: at(from), before: at(before) })
+    expect(begun('2026-01-02', '2026-01-21')).toMatchObject([{ caseId: 'fix' }])
+    expect(begun('2026-01-03', '2026-03-01')).toMatchObject([{ caseId: 'second', days: 30 }])
+    expect(begun('2026-01-03', '2026-01-21')).toEqual([])
   })
 
   test('only repaired and proven starts an episode', () => {
