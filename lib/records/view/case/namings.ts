@@ -41,7 +41,7 @@ export function namedBy(ending: Entry<EndingBody>, status: CauseStatus): NamedCa
 /** Whether the visit ended as repaired and proven, with all that this asks for. */
 export const isProven = (
   team: TeamFile,
-  { file, judgedThatDay }: CaseView,
+  { file, judgedThatDay }: Pick<CaseView, 'file' | 'judgedThatDay'>,
   ending: Entry<EndingBody>,
 ): boolean =>
   ending.body.how === 'repaired and proven' &&
