@@ -1,7 +1,7 @@
 import type { Metadata, Viewport } from 'next'
 import { cookies } from 'next/headers'
 import type { ReactNode } from 'react'
-import { buildId } from '@/lib/server/buildId'
+import { buildId } from './buildId'
 import './global.css'
 import { Shell } from './ui/shell/Shell'
 import { themeCookie, themeOf } from './ui/shell/theme'

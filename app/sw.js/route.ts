@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import path from 'node:path'
-import { buildId } from '@/lib/server/buildId'
+import { buildId } from '../buildId'
 import { offlinePages } from '../device/offlinePages'
 
 /** The service worker, with the pages and files of this build written into it. */
