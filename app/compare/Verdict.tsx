@@ -10,6 +10,7 @@ import {
 } from '@/lib/core/reading'
 import type { Result } from '@/lib/core/result'
 import type { Setpoint } from '@/lib/records/view/setpoint'
+import { marksOf } from '../setpoint/marksOf'
 import { behind, linesFor, newestDate } from '../setpoint/sourceLines'
 import { DangerSheet } from '../ui/danger/DangerSheet'
 import { Beside } from '../ui/paper/Beside'
@@ -38,18 +39,9 @@ type Props = {
 export function Verdict({ compared, reading, instrument, setpoint, unit, names }: Props) {
   const words = verdictWords(compared)
   if (!compared.ok) {
-    const { code, message } = compared.problem
     return (
-      <Sheet
-        title={
-          code === 'zero-first'
-            ? 'Zero first'
-            : code === 'settle-rating-first'
-              ? 'Settle the rating first'
-              : words[0]
-        }
-      >
-        <p>{message}</p>
+      <Sheet title={words[0]}>
+        <p>{compared.problem.message}</p>
       </Sheet>
     )
   }
@@ -216,19 +208,8 @@ const stateWords = {
   'at rest': 'At rest:',
 } as const
 
-function marksFor({ rating, reports }: Setpoint): ColumnMark[] {
-  return (['closes', 'opens', 'unstated'] as const).flatMap((key): ColumnMark[] => {
-    const standing = rating[key]
-    if (standing.level === 'Not on file') return []
-    return [
-      {
-        action: key === 'unstated' ? 'not stated' : key,
-        pascals: standing.pascals,
-        limit: standing.limit,
-        toleranceAbove: standing.toleranceAbove,
-        toleranceBelow: standing.toleranceBelow,
-        standing: { level: standing.level, asOf: newestDate(behind(standing), reports) },
-      },
-    ]
-  })
-}
+const marksFor = ({ rating, reports }: Setpoint): ColumnMark[] => [
+  ...marksOf(rating.closes, 'closes', reports),
+  ...marksOf(rating.opens, 'opens', reports),
+  ...marksOf(rating.unstated, 'not stated', reports),
+]

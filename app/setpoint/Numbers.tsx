@@ -1,13 +1,11 @@
 import type { PressureUnit } from '@/lib/core/pressure'
-import type { RatingStanding } from '@/lib/core/rating'
 import type { Action } from '@/lib/core/vocabulary'
 import type { Setpoint } from '@/lib/records/view/setpoint'
 import { Beside } from '../ui/paper/Beside'
-import type { ColumnMark } from '../ui/waterColumn/column'
 import { WaterColumn } from '../ui/waterColumn/WaterColumn'
+import { marksOf } from './marksOf'
 import { StandingSection } from './StandingSection'
 import type { SetpointAddress } from './setpointAddress'
-import { behind, newestDate } from './sourceLines'
 import { WhichFurnace } from './WhichFurnace'
 
 type Props = {
@@ -52,7 +50,7 @@ export function Numbers({ setpoint, address, unit, names }: Props) {
             <WaterColumn
               unit={unit}
               sense={position.body.sense}
-              marks={known.flatMap(({ key, action }) => marksOf(rating[key], action, setpoint))}
+              marks={known.flatMap(({ key, action }) => marksOf(rating[key], action, setpoint.reports))}
             />
           }
         >
@@ -83,35 +81,3 @@ function dependsOnFurnace(rating: Setpoint['rating'], key: 'closes' | 'opens' | 
     (reportIds.length === 0 || leads.some((lead) => !lead.agrees))
   )
 }
-
-/** The lines on the water column: the value shown and, in a dispute, each value that stands against it. */
-function marksOf(standing: RatingStanding, action: Action, { reports }: Setpoint): ColumnMark[] {
-  if (standing.level === 'Not on file') return []
-  const mark: ColumnMark = {
-    action,
-    ...pick(standing),
-    standing: { level: standing.level, asOf: newestDate(behind(standing), reports) },
-  }
-  const against = standing.rivals
-    .filter((rival) => rival.disputes)
-    .map(
-      (rival): ColumnMark => ({
-        action,
-        ...pick(rival),
-        standing: { level: 'In dispute', asOf: newestDate(rival.reportIds, reports) },
-      }),
-    )
-  return [mark, ...against]
-}
-
-const pick = ({
-  pascals,
-  limit,
-  toleranceAbove,
-  toleranceBelow,
-}: Omit<ColumnMark, 'action' | 'standing'>) => ({
-  pascals,
-  limit,
-  toleranceAbove,
-  toleranceBelow,
-})

@@ -1,7 +1,9 @@
 import { sources } from '@/lib/catalogue/sources'
 import { formatPressure, type PressureUnit } from '@/lib/core/pressure'
+import type { Entry } from '@/lib/records/fold/entry'
 import type { TeamFile } from '@/lib/records/fold/teamFile'
 import type { ReadingBody } from '@/lib/records/kinds/reading'
+import type { ReportBody } from '@/lib/records/kinds/report'
 import { sourceLine } from '../../setpoint/sourceLines'
 import { actionWords } from '../../ui/words/actionWords'
 import { toleranceWords } from '../../ui/words/pressureWords'
@@ -9,6 +11,8 @@ import { sayDate } from '../../ui/words/sayDate'
 
 type Props = {
   body: ReadingBody
+  /** When the reading was taken, ISO 8601. */
+  at: string
   file: TeamFile
   names: ReadonlyMap<string, string>
   unit: PressureUnit
@@ -16,34 +20,84 @@ type Props = {
 
 type LimitThen = NonNullable<ReadingBody['against']>[number]
 
-/** The limits that were written down with a reading, with level and sources of that day; those that share them in one line. */
-export function LimitsThen({ body, file, names, unit }: Props) {
+/**
+ * The limits that were written down with a reading, with level and sources of that day; those that share them in one
+ * line, and each value that stood against one of them that day in a line of its own.
+ */
+export function LimitsThen({ body, at, file, names, unit }: Props) {
   const { against = [] } = body
   if (against.length === 0) return <p>No rating was on file for it that day.</p>
-  return alike(against).map((limits) => {
-    const { level, sources: kinds, reportIds } = limits[0]!
-    const lines = reportIds.flatMap((id) => {
-      const report = file.reports.get(id)
-      return report === undefined ? [] : [sourceLine(report, names)]
-    })
+  const inDispute = against.filter((limit) => limit.rivals !== undefined && limit.rivals.length > 0)
+  return (
+    <>
+      {alike(against).map((limits) => {
+        const { level, sources: kinds, reportIds } = limits[0]!
+        const reports = reportIds.flatMap((id) => file.reports.get(id) ?? [])
+        return (
+          <p key={limits[0]!.action}>
+            That day it {limits.map((limit) => limitWords(limit, unit)).join(' and ')}, <b>{level}</b>:{' '}
+            {reports.length === 0 ? (
+              kinds.map((kind) => sources[kind].words).join('; ')
+            ) : (
+              <Sources reports={reports} names={names} />
+            )}
+            .
+          </p>
+        )
+      })}
+      {inDispute.flatMap(({ action, rivals = [] }) =>
+        rivals.map((rival) => {
+          const reports = reportsOf(file, body, at, { ...rival, action })
+          return (
+            <p key={`${action} ${rival.pascals} ${rival.limit}`}>
+              Also possible that day: it {limitWords({ ...rival, action }, unit)}, <b>In dispute</b>:{' '}
+              {reports.length === 0 ? (
+                'its report is not on this device'
+              ) : (
+                <Sources reports={reports} names={names} />
+              )}
+              .
+            </p>
+          )
+        }),
+      )}
+    </>
+  )
+}
+
+function Sources({ reports, names }: { reports: readonly Entry<ReportBody>[]; names: Props['names'] }) {
+  return reports.map((report, place) => {
+    const { key, href, words, date } = sourceLine(report, names)
     return (
-      <p key={limits[0]!.action}>
-        That day it {limits.map((limit) => limitWords(limit, unit)).join(' and ')}, <b>{level}</b>:{' '}
-        {lines.length === 0
-          ? kinds.map((kind) => sources[kind].words).join('; ')
-          : lines.map((line, place) => (
-              <span key={line.key}>
-                {place > 0 && '; '}
-                <a href={line.href}>{line.words}</a>, {sayDate(line.date)}
-              </span>
-            ))}
-        .
-      </p>
+      <span key={key}>
+        {place > 0 && '; '}
+        <a href={href}>{words}</a>, {sayDate(date)}
+      </span>
     )
   })
 }
 
-const limitWords = (limit: LimitThen, unit: PressureUnit): string =>
+/** The reports that named a value by that day, those that were withdrawn since among them. */
+const reportsOf = (
+  file: TeamFile,
+  { positionId }: ReadingBody,
+  at: string,
+  { action, pascals, limit }: Pick<LimitThen, 'action' | 'pascals' | 'limit'>,
+): Entry<ReportBody>[] =>
+  [...file.reports.values()].filter(
+    (report) =>
+      positionId !== undefined &&
+      file.keptId(report.body.positionId) === file.keptId(positionId) &&
+      report.at <= at &&
+      report.body.action === action &&
+      report.body.limit === limit &&
+      Math.abs(report.body.pascals - pascals) < 1e-9,
+  )
+
+const limitWords = (
+  limit: Pick<LimitThen, 'action' | 'pascals' | 'limit' | 'toleranceAbove' | 'toleranceBelow'>,
+  unit: PressureUnit,
+): string =>
   [
     actionWords[limit.action].verb,
     limit.action === 'not stated' ? '' : 'at',

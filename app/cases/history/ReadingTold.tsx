@@ -51,7 +51,7 @@ export function ReadingTold({ judged, file, names, unit }: Props) {
           <AsPrinted text={body.asTyped} />. {howTaken(body)}
         </p>
         {!comparison.ok && <p>{comparison.problem.message}</p>}
-        <LimitsThen body={body} file={file} names={names} unit={unit} />
+        <LimitsThen {...{ body, at, file, names, unit }} />
         <p>
           {gauge === undefined ? (
             'The gauge is not on record: how far off it may have been is not known, so nothing is drawn.'

@@ -23,14 +23,16 @@ export function readingColumn(
   return {
     unit,
     sense: body.sense,
-    marks: (body.against ?? []).map(({ action, limit, pascals, toleranceAbove, toleranceBelow, level }) => ({
-      action,
-      limit,
-      pascals,
-      ...(toleranceAbove === undefined ? {} : { toleranceAbove }),
-      ...(toleranceBelow === undefined ? {} : { toleranceBelow }),
-      standing: { level, asOf: onTheClock(at).day },
-    })),
+    marks: (body.against ?? []).flatMap(({ action, level, rivals = [], ...shown }) =>
+      [shown, ...rivals].map(({ limit, pascals, toleranceAbove, toleranceBelow }) => ({
+        action,
+        limit,
+        pascals,
+        ...(toleranceAbove === undefined ? {} : { toleranceAbove }),
+        ...(toleranceBelow === undefined ? {} : { toleranceBelow }),
+        standing: { level, asOf: onTheClock(at).day },
+      })),
+    ),
     reading: {
       pascals,
       uncertaintyPascals:

@@ -13,6 +13,8 @@ export type VerdictWords =
   | 'Enough to hold it open'
   | 'Too close to call'
   | 'Higher than expected'
+  | 'Settle the rating first'
+  | 'Zero first'
   | "Can't be compared"
 
 /**
@@ -36,13 +38,19 @@ export function judgementWords(
   return enough ? 'Enough to close it' : 'Too low to close it'
 }
 
+/** A dispute and a gauge that is off are no reading that can't be compared: it can be, once that is put right. */
+const problemWords: Readonly<Record<string, VerdictWords>> = {
+  'settle-rating-first': 'Settle the rating first',
+  'zero-first': 'Zero first',
+}
+
 /**
  * The words for a whole answer of compareReading, the leading ones first. Higher than expected stands above
- * everything, so that it is never passed as good margin. A reading at rest has none; a problem is "Can't be
- * compared", and its message says why and what to do.
+ * everything, so that it is never passed as good margin. A reading at rest has none. A problem has the words for what
+ * has to be done first, or "Can't be compared"; its message says why and what to do.
  */
 export function verdictWords(compared: Result<Comparison>): VerdictWords[] {
-  if (!compared.ok) return ["Can't be compared"]
+  if (!compared.ok) return [problemWords[compared.problem.code] ?? "Can't be compared"]
   const comparison = compared.value
   const judged = [comparison.start, comparison.run].filter((judgement) => judgement !== undefined)
   return [

@@ -138,6 +138,39 @@ test('a gauge that was calibrated anew, and a part that was joined to another, c
   expect(before).toContain('Factory part OM-7731, listed in Parts list LF2, page 9.')
 })
 
+test('a limit that was in dispute that day shows the value on either side, each with its sources, in words and drawn', () => {
+  const counter: Row = [
+    ids.counter,
+    'report',
+    {
+      ...provenRows[0]![2],
+      pascals: inches(0.42),
+      asWritten: '.42 CLOSE',
+      source: 'distributor',
+      readBack: true,
+      proof: { kind: 'call reference', organisation: 'Hobb & Lane counter', reference: 'C-91' },
+      saidOn: '2026-01-06',
+    },
+    '2026-01-06T09:00:00.000Z',
+  ]
+  const [closes] = reading.against
+  const against = [{ ...closes, level: 'In dispute', rivals: [{ limit: 'nominal', pascals: inches(0.42) }] }]
+  open([counter, ...changed(ended, of.found, { against })])
+  const line = lineWith('Also possible that day')
+  expect(line.textContent).toContain('That day it closes at 0.58 in. w.c. ± 0.05, In dispute: Data plate')
+  expect(line.textContent).toContain(
+    'Also possible that day: it closes at 0.42 in. w.c., In dispute: Distributor',
+  )
+  expect(
+    within(line)
+      .getByRole('link', { name: /ref\. C-91/ })
+      .getAttribute('href'),
+  ).toBe(`/record?id=${ids.counter}`)
+  const drawn = within(line).getByRole('img').getAttribute('aria-label')
+  expect(drawn).toContain('Closes at 0.58 in. w.c. ± 0.05, In dispute')
+  expect(drawn).toContain('Closes at 0.42 in. w.c., In dispute')
+})
+
 test('a reading with a gauge that is not on record draws nothing and says why', () => {
   open(changed(ended, of.found, { gaugeId: undefined }))
   const line = lineWith('so its accuracy is not known')

@@ -54,7 +54,7 @@ describe('judgedThen and judgedNow', () => {
 
   test('a later dispute changes what the reading means now, and not what it meant then', () => {
     expect(then(taken, contradicting)).toEqual([['Enough to close it']])
-    expect(today(taken, contradicting)).toEqual([["Can't be compared"]])
+    expect(today(taken, contradicting)).toEqual([['Settle the rating first']])
   })
 
   test('a report withdrawn since does the same', () => {
@@ -177,7 +177,7 @@ describe('limitsNow(rating), what a reading writes down, and ratingThen(body), w
     const { rating } = ratingOf(contradicting)
     const low = reading(0.3, { against: limitsNow(rating) })
     expect(then(low)).toEqual([['Too low to close it']])
-    expect(then(reading(0.7, { against: limitsNow(rating) }))).toEqual([["Can't be compared"]])
+    expect(then(reading(0.7, { against: limitsNow(rating) }))).toEqual([['Settle the rating first']])
   })
 
   test('write down the level, the sources and the reports, so that they can be looked up', () => {
