@@ -1,13 +1,13 @@
 import { plainPartNumber } from '@/lib/core/rating'
 import type { NewRecord } from '@/lib/device/device'
 import type { Entry } from '@/lib/records/fold/entry'
-import { counting, type TeamFile } from '@/lib/records/fold/teamFile'
+import type { TeamFile } from '@/lib/records/fold/teamFile'
 import type { CallAttemptBody } from '@/lib/records/kinds/callAttempt'
 import type { OrganisationBody } from '@/lib/records/kinds/organisation'
-import type { PartBody } from '@/lib/records/kinds/part'
 import type { PositionBody } from '@/lib/records/kinds/position'
 import type { Question } from '@/lib/records/view/desk/questions'
 import { openTwin } from '@/lib/records/view/desk/questions'
+import { partNamed } from '@/lib/records/view/partNamed'
 import { freshReport, type ReportForm, readText, reportBodies } from '../report/reportForm'
 
 /** One number of a call, as it is typed: what was said, the same typed blind, and whether it was read back. */
@@ -122,14 +122,6 @@ export function agreesTwice({ report, again }: Pick<AnswerForm, 'report' | 'agai
 
 /** Whether anything was typed of an answer that makes it one. */
 export const isTyped = (answer: AnswerForm): boolean => answer.report.asWritten.trim() !== ''
-
-/** The part on file that a number names, general-purpose ones too. */
-export const partNamed = (file: TeamFile, partNumber: string): Entry<PartBody> | undefined =>
-  partNumber.trim() === ''
-    ? undefined
-    : counting(file.parts).find(
-        ({ body }) => plainPartNumber(body.partNumber) === plainPartNumber(partNumber),
-      )
 
 /** Words with which a seller offers what the maker does not name. */
 const offeredWords = /\b(universal|adjustable|generic|general[ -]purpose)\b/i

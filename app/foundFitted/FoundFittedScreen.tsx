@@ -2,8 +2,9 @@
 
 import { useRouter, useSearchParams } from 'next/navigation'
 import { useMemo, useState } from 'react'
-import { counting } from '@/lib/records/fold/teamFile'
+import { counting, type TeamFile } from '@/lib/records/fold/teamFile'
 import { foundFittedBody } from '@/lib/records/kinds/foundFitted'
+import { partNamed } from '@/lib/records/view/partNamed'
 import { useDeviceState } from '../device/deviceContext'
 import { candidatesOf, furnaceWords } from '../equipment/candidates'
 import { Explained } from '../equipment/form/Explained'
@@ -40,10 +41,16 @@ function Record() {
       furnaceId: furnaceAsked?.id ?? '',
       positionId: positionAsked?.id ?? '',
       foundOn: dayOf(new Date()),
+      ...refusedSwitch(file, query),
     }),
   )
   const record = useRecordForm<FoundFittedForm>({
-    draft: `found fitted ${positionAsked?.id ?? ''} ${furnaceAsked?.id ?? ''}`,
+    draft: [
+      'found fitted',
+      positionAsked?.id,
+      furnaceAsked?.id,
+      query.get('fitted') ?? query.get('printed'),
+    ].join(' '),
     fresh,
     kind: 'found fitted',
     read: readFoundFittedForm,
@@ -200,4 +207,19 @@ function Record() {
       </RecordForm>
     </Stack>
   )
+}
+
+/**
+ * What is known of the switch already, where another form has refused it: which part it is, what it is, and what is
+ * printed on it. All of it can be changed.
+ */
+function refusedSwitch(file: TeamFile, query: URLSearchParams): Partial<FoundFittedForm> {
+  const printed = query.get('printed') ?? ''
+  const part = file.parts.get(query.get('fitted') ?? '') ?? partNamed(file, printed)
+  const isGeneric = part?.body.class === 'general-purpose' || part?.body.fieldAdjustable === true
+  return {
+    partId: part?.id ?? '',
+    printed: printed || (part?.body.partNumber ?? ''),
+    ...(isGeneric ? { what: 'adjustable or general-purpose switch' as const } : {}),
+  }
 }

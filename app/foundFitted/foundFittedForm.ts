@@ -17,12 +17,9 @@ export type FoundFittedForm = {
   note: string
 }
 
-export const freshFoundFitted = (about: {
-  furnaceId: string
-  positionId: string
-  foundOn: string
-}): FoundFittedForm => ({
-  ...about,
+export const freshFoundFitted = (
+  about: Pick<FoundFittedForm, 'furnaceId' | 'positionId' | 'foundOn'> & Partial<FoundFittedForm>,
+): FoundFittedForm => ({
   furnaceTyped: '',
   model: '',
   what: '',
@@ -33,6 +30,7 @@ export const freshFoundFitted = (about: {
   fittedBy: '',
   who: '',
   note: '',
+  ...about,
 })
 
 /**

@@ -14,6 +14,7 @@ import { returnTo } from '../equipment/form/returnTo'
 import { dayOf } from '../equipment/form/today'
 import { useRecordForm } from '../equipment/form/useRecordForm'
 import { whatWords } from '../foundFitted/fittedWords'
+import { foundFittedHref } from '../foundFitted/foundFittedAddress'
 import { Empty } from '../ui/answers/Empty'
 import { Choice } from '../ui/form/Choice'
 import { Select } from '../ui/form/Select'
@@ -81,9 +82,10 @@ function Repair({ furnace, file, query }: Props) {
     ({ id, body }) =>
       id === form.positionId || (rangeId !== undefined && file.keptId(body.rangeId) === file.keptId(rangeId)),
   )
-  const foundFitted = new URLSearchParams({
-    ...(form.positionId === '' ? {} : { position: form.positionId }),
-    furnace: furnace.id,
+  const foundFitted = foundFittedHref({
+    positionId: form.positionId,
+    furnaceId: furnace.id,
+    partId: form.fittedPart,
   })
 
   const found = unsuitableIn(file, furnace.id)
@@ -109,7 +111,7 @@ function Repair({ furnace, file, query }: Props) {
           isAboutThePart
             ? {
                 title: 'This part cannot be recorded as a repair',
-                instead: <a href={`/found-fitted?${foundFitted}`}>{foundFittedOffer}</a>,
+                instead: <a href={foundFitted}>{foundFittedOffer}</a>,
               }
             : {
                 title: 'The repair cannot be recorded here',

@@ -3,6 +3,7 @@
 import type { Setpoint } from '@/lib/records/view/setpoint'
 import { RecordForm } from '../../equipment/form/RecordForm'
 import { useRecordForm } from '../../equipment/form/useRecordForm'
+import { foundFittedHref } from '../../foundFitted/foundFittedAddress'
 import { TextField } from '../../ui/form/TextField'
 
 type Props = { caseId: string; furnaceId: string; setpoint: Setpoint }
@@ -27,7 +28,11 @@ export function FittedPartForm({ caseId, furnaceId, setpoint }: Props) {
       submit="Save the part number"
       refused={{
         title: 'The part number was not saved',
-        instead: <a href={`/found-fitted?furnace=${furnaceId}`}>Record it as found fitted</a>,
+        instead: (
+          <a href={foundFittedHref({ positionId, furnaceId, printed: record.form.printed })}>
+            Record it as found fitted
+          </a>
+        ),
       }}
       onSaved={record.startAfresh}
     >

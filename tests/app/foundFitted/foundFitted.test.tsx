@@ -68,6 +68,29 @@ test('what was found is recorded letter for letter, also when it was us, and the
   expect(await accessibilityFaults(container)).toEqual([])
 })
 
+test('what a refusal knew of the switch is in the form already, and can be changed', async () => {
+  const { device } = open(`position=${ids.low}&fitted=${ids.generic}&printed=.20–1.0`)
+  fill('When was it fitted?', 'not known')
+  choose('Who fitted it?', 'Not known')
+  await press('Record what was found')
+  expect(device.added.map(({ body }) => body)).toMatchObject([
+    {
+      positionId: ids.low,
+      partId: ids.generic,
+      printed: '.20–1.0',
+      what: 'adjustable or general-purpose switch',
+    },
+  ])
+})
+
+test('a number that was read off the switch names its part on file', async () => {
+  const { device } = open(`furnace=${ids.furnace}&printed=gp adj 1`)
+  fill('When was it fitted?', 'not known')
+  choose('Who fitted it?', 'Not known')
+  await press('Record what was found')
+  expect(device.added.map(({ body }) => body)).toMatchObject([{ partId: ids.generic, printed: 'gp adj 1' }])
+})
+
 test('it is accepted with nothing known but that something is there', async () => {
   const { device } = open('')
   choose('What is in?', /^Not known yet/)

@@ -162,11 +162,11 @@ test('a visit that has ended takes a repair all the same: many are written down 
 })
 
 test.each([
-  ['a general-purpose switch', 'GP-ADJ-1'],
-  ['a part of which nobody has said what it is', 'XR-55'],
+  ['a general-purpose switch', 'GP-ADJ-1', ids.generic],
+  ['a part of which nobody has said what it is', 'XR-55', ids.unknownPart],
 ])(
   '%s is refused by its rule, with a link to record it as found fitted, and nothing typed is lost',
-  async (_, part) => {
+  async (_, part, partId) => {
     const { device } = open()
     fill('What was done', 'Switch fitted')
     pickPart(part)
@@ -180,7 +180,7 @@ test.each([
       within(refusal)
         .getByRole('link', { name: 'It is already in: record it as found fitted, when and by whom.' })
         .getAttribute('href'),
-    ).toBe(`/found-fitted?position=${ids.low}&furnace=${ids.furnace}`)
+    ).toBe(`/found-fitted?position=${ids.low}&furnace=${ids.furnace}&fitted=${partId}`)
     expect(screen.getByLabelText<HTMLInputElement>('What was done').value).toBe('Switch fitted')
     expect(device.added).toEqual([])
   },
