@@ -11,6 +11,8 @@ import { usePreference } from '../device/usePreference'
 import { BundleFields, OpenFields } from '../report/ReportFields'
 import type { ReportForm } from '../report/reportForm'
 import { readText } from '../report/reportForm'
+import { VerdictList } from '../report/VerdictList'
+import type { Verdict } from '../report/verdicts'
 import { WhatItSays } from '../report/WhatItSays'
 import { Problem } from '../ui/answers/Problem'
 import { Refusal } from '../ui/answers/Refusal'
@@ -26,7 +28,6 @@ import { WaterColumn } from '../ui/waterColumn/WaterColumn'
 import type { DatedLevel } from '../ui/words/LevelWord'
 import { type AnswerForm, agreesTwice, isGeneralPurpose, isTyped } from './callForm'
 import { sayBundle } from './readOut'
-import type { Verdict } from './verdicts'
 
 /** What a number of the call amounts to at this moment. */
 export type AnswerState = {
@@ -113,7 +114,12 @@ export function AnswerFields({ state, position, furnace, rungName, now, asked, c
               />
             }
           >
-            <WhatItSays values={read.value} unit={unit} levelOf={(index) => levels[index] ?? 'Unverified'} />
+            <WhatItSays
+              values={read.value}
+              answered={bodies.length > 0 ? bodies : read.value.map(() => answeredIn(report))}
+              unit={unit}
+              levelOf={(index) => levels[index] ?? 'Unverified'}
+            />
           </Beside>
         )}
         <OpenFields
@@ -123,17 +129,7 @@ export function AnswerFields({ state, position, furnace, rungName, now, asked, c
           errorOf={errorOf}
           asks={typed && !blind ? asks : new Set()}
         />
-        <div role="status">
-          {!blind &&
-            verdicts.map((verdict) => (
-              <div key={verdict.words}>
-                <p>
-                  <b>{verdictNames[verdict.what]}</b> {verdict.words}
-                </p>
-                {verdict.askBack !== undefined && <p>Ask back: “{verdict.askBack}”</p>}
-              </div>
-            ))}
-        </div>
+        <div role="status">{!blind && <VerdictList verdicts={verdicts} />}</div>
         {read.ok && typed && (
           <>
             <TextField
@@ -249,13 +245,11 @@ export function AnswerFields({ state, position, furnace, rungName, now, asked, c
   )
 }
 
-const verdictNames: Readonly<Record<Verdict['what'], string>> = {
-  new: 'New.',
-  agrees: 'Agrees.',
-  disputes: 'Disputes.',
-  slip: 'A slip?',
-  lead: 'A lead.',
-}
+/** What is answered of a number while it is not whole yet. */
+const answeredIn = ({ action, sense }: ReportForm) => ({
+  action: action === '' ? ('not stated' as const) : action,
+  sense: sense === '' ? ('not stated' as const) : sense,
+})
 
 /** What to say on the phone when a seller offers a switch that the maker does not name. */
 export function RefusedPart() {

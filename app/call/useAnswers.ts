@@ -2,21 +2,19 @@
 
 import { useMemo } from 'react'
 import type { FurnaceForRating } from '@/lib/core/rating'
-import type { Entry } from '@/lib/records/fold/entry'
 import type { TeamFile } from '@/lib/records/fold/teamFile'
-import type { PositionBody } from '@/lib/records/kinds/position'
 import type { ReportBody } from '@/lib/records/kinds/report'
 import type { Question } from '@/lib/records/view/desk/questions'
-import { ratingSettings, type Setpoint, setpointOf } from '@/lib/records/view/setpoint'
+import { ratingSettings, setpointOf, sisterOf } from '@/lib/records/view/setpoint'
 import { useDeviceState } from '../device/deviceContext'
 import { usePreference } from '../device/usePreference'
+import { levelOnceSaved, onceSaved } from '../report/onceSaved'
 import { openQuestions as gapsIn, type ReportForm, readText, reportBodies } from '../report/reportForm'
-import { levelOnceSaved, onceSaved } from '../report/WhatItChanges'
+import { looksSwapped, verdictsOn } from '../report/verdicts'
 import { wholeReport } from '../report/wholeReport'
 import { furnaceOf } from '../setpoint/setpointAddress'
 import type { AnswerState } from './AnswerFields'
 import { type AnswerForm, answeredBy, asReport, type CallForm, isTyped, type Rung, rungIn } from './callForm'
-import { looksSwapped, verdictsOn } from './verdicts'
 
 /** What may stay open while a number is already held against what is on file. */
 const mayWait: readonly (keyof ReportForm)[] = ['covers', 'confirmed', 'organisation', 'source']
@@ -39,7 +37,7 @@ export function useAnswers(form: CallForm, taken: readonly Question[], now: stri
       const all = together.flatMap((draft) => draft.bodies)
       const from = all.indexOf(bodies[0]!)
       const after = onceSaved({ bodies: all, setpoint, file, me: me.id, now, furnace })
-      const sister = sisterOf(file, setpoint)
+      const sister = sisterOf(file, setpoint.position)
       const sisterRating = sister && setpointOf(file, sister.id, furnace, settings)?.rating
       const swapped = drafts.some((other) =>
         other.bodies.some((one) => bodies.some((two) => looksSwapped(one, two) || looksSwapped(two, one))),
@@ -112,11 +110,4 @@ function draftOf(
   )
   const bodies = drafts.flatMap(wholeReport)
   return { bodies: bodies.length === drafts.length ? bodies : [], open }
-}
-
-/** The other switch of a pair, whichever of the two names it. */
-function sisterOf(file: TeamFile, { position, others }: Setpoint): Entry<PositionBody> | undefined {
-  const names = (one: Entry<PositionBody>, other: Entry<PositionBody>) =>
-    one.body.sisterId !== undefined && file.keptId(one.body.sisterId) === other.id
-  return others.find((other) => names(position, other) || names(other, position))
 }

@@ -3,11 +3,12 @@
 import { useRouter, useSearchParams } from 'next/navigation'
 import { useMemo, useState } from 'react'
 import { counting } from '@/lib/records/fold/teamFile'
-import type { Setpoint } from '@/lib/records/view/setpoint'
+import { ratingAt, ratingSettings, type Setpoint, sisterOf } from '@/lib/records/view/setpoint'
 import { useDeviceState } from '../device/deviceContext'
 import { useAdd } from '../device/useAdd'
 import { useDraft } from '../device/useDraft'
 import { usePreference } from '../device/usePreference'
+import { foundFittedHref } from '../foundFitted/foundFittedAddress'
 import { furnaceOf, type SetpointAddress, setpointHref } from '../setpoint/setpointAddress'
 import { useSetpoint } from '../setpoint/useSetpoint'
 import { Empty } from '../ui/answers/Empty'
@@ -21,9 +22,12 @@ import { PageHeader } from '../ui/paper/PageHeader'
 import { Sheet } from '../ui/paper/Sheet'
 import { Stack } from '../ui/paper/Stack'
 import { WaterColumn } from '../ui/waterColumn/WaterColumn'
+import { levelOnceSaved, onceSaved } from './onceSaved'
+import { partsFor } from './partsFor'
 import { BundleFields, OpenFields, SourceFields } from './ReportFields'
 import { freshReport, openQuestions, type ReportForm, readText, reportBodies } from './reportForm'
-import { levelOnceSaved, onceSaved, WhatItChanges } from './WhatItChanges'
+import { verdictsOn } from './verdicts'
+import { WhatItChanges } from './WhatItChanges'
 import { WhatItSays } from './WhatItSays'
 import { wholeReport } from './wholeReport'
 
@@ -83,6 +87,23 @@ function ReportWith({
     whole.length > 0 && whole.length === bodies.length
       ? onceSaved({ bodies: whole, setpoint, file, me: me.id, now, furnace })
       : undefined
+  const sister = sisterOf(file, position)
+  const sisterRating = sister && ratingAt(file, sister, furnace, ratingSettings(file, now))
+  const verdicts =
+    after === undefined
+      ? []
+      : whole.flatMap((body, index) =>
+          verdictsOn({
+            body,
+            index,
+            before: setpoint.rating,
+            after,
+            ...(sister === undefined || sisterRating === undefined
+              ? {}
+              : { sister: { name: sister.body.name, rating: sisterRating } }),
+            unit,
+          }),
+        )
   const levelOf = (index: number) => (after === undefined ? 'Unverified' : levelOnceSaved(after, index))
   const typed = form.asWritten.trim() !== ''
   const fieldNames: Partial<Record<keyof ReportForm, string>> = {
@@ -105,10 +126,8 @@ function ReportWith({
     return true
   }
 
-  const partOptions = counting(file.parts).map((part) => ({
-    value: part.id,
-    words: `${part.body.partNumber} (${part.body.class === 'factory' ? 'factory part' : part.body.class})`,
-  }))
+  const part = file.parts.get(form.readOffPart)?.body
+  const partOptions = partsFor(file, position, range.body.makerId)
   const people = [...names].filter(([id]) => id !== me.id).map(([value, words]) => ({ value, words }))
   const gauges = counting(file.gauges).map((gauge) => ({ value: gauge.id, words: gauge.body.name }))
 
@@ -127,9 +146,19 @@ function ReportWith({
           rule={trouble.refusal.rule}
           why={trouble.refusal.sentence}
           instead={
-            <ButtonLink href={`/found-fitted${setpointHref(address).slice('/setpoint'.length)}`}>
-              Record it as found fitted
-            </ButtonLink>
+            part?.class === 'general-purpose' || part?.fieldAdjustable === true ? (
+              <ButtonLink
+                href={foundFittedHref({
+                  ...address,
+                  partId: form.readOffPart,
+                  printed: form.asWritten,
+                })}
+              >
+                Record it as found fitted
+              </ButtonLink>
+            ) : (
+              'Put it right below; what you typed is kept.'
+            )
           }
         />
       )}
@@ -162,7 +191,7 @@ function ReportWith({
                     />
                   }
                 >
-                  <WhatItSays {...{ values, unit, levelOf }} />
+                  <WhatItSays answered={bodies} {...{ values, unit, levelOf }} />
                 </Beside>
               )}
               <OpenFields {...{ form, change, errorOf }} asks={askedFields(form, open)} />
@@ -181,7 +210,7 @@ function ReportWith({
           >
             <Stack>
               <BundleFields {...{ form, change, errorOf }} furnace={furnace} />
-              {after !== undefined && <WhatItChanges {...{ after, setpoint, unit }} />}
+              {after !== undefined && <WhatItChanges {...{ after, setpoint, verdicts }} />}
               <Problem>{unplaced(trouble?.fields ?? {})}</Problem>
             </Stack>
           </Sheet>

@@ -10,8 +10,9 @@ import {
   switchKinds,
   taps,
 } from '@/lib/core/vocabulary'
-import { defineKind, roles } from '../envelope'
+import { defineKind, type Lookup, type Refusal, roles } from '../envelope'
 import { codeRange, day, elevationBand, line, magnitude, note, pressureUnit, recordId } from '../fields'
+import { isSame } from '../ofCase'
 import { withholdable } from '../withholdable'
 
 export const proof = z.discriminatedUnion('kind', [
@@ -84,6 +85,28 @@ export const reportBody = z
 
 export type ReportBody = z.infer<typeof reportBody>
 
+/**
+ * Why a part is not this furnace's factory part: another maker lists it, and nobody has recorded that it is listed for
+ * this switch.
+ */
+function whyNotTheMakers(
+  { positionId }: ReportBody,
+  { makerId, positionIds }: Record<string, unknown>,
+  lookup: Lookup,
+): Refusal | undefined {
+  const rangeId = lookup(positionId)?.body.rangeId
+  const makersOwn = typeof rangeId === 'string' ? lookup(rangeId)?.body.makerId : undefined
+  const isListed = Array.isArray(positionIds) && positionIds.some((id) => isSame(id, positionId, lookup))
+  return isListed || typeof makersOwn !== 'string' || isSame(makerId, makersOwn, lookup)
+    ? undefined
+    : {
+        rule: 'a factory label needs a factory part',
+        sentence:
+          'This part is one of another maker, and nobody has recorded that it is listed for this switch, so its label is one of a switch of unknown origin. ' +
+          'Choose that source, or record first where the furnace’s maker lists the part.',
+      }
+}
+
 export const report = defineKind<ReportBody>({
   kind: 'report',
   version: 1,
@@ -124,7 +147,7 @@ export const report = defineKind<ReportBody>({
           'Choose that source, or record first where the maker lists the part.',
       }
     }
-    return undefined
+    return body.source === 'factory switch label' ? whyNotTheMakers(body, part ?? {}, lookup) : undefined
   },
   mayWithhold: withholdable.report,
 })

@@ -148,13 +148,15 @@ const upheldBy = (file: TeamFile, settlement: SettlementBody): string[] =>
     )
     .map(({ id }) => id)
 
-/** The reports of the switch that this one is most easily taken for: the sister that either of the two names. */
-function sisterReports(file: TeamFile, position: Entry<PositionBody>): RatingReport[] {
+/** The switch that this one is most easily taken for: the sister that either of the two names. */
+export function sisterOf(file: TeamFile, position: Entry<PositionBody>): Entry<PositionBody> | undefined {
   const names = (one: Entry<PositionBody>, other: Entry<PositionBody>) =>
     one.body.sisterId !== undefined && file.keptId(one.body.sisterId) === other.id
-  const sister = otherPositions(file, position).find(
-    (other) => names(position, other) || names(other, position),
-  )
+  return otherPositions(file, position).find((other) => names(position, other) || names(other, position))
+}
+
+function sisterReports(file: TeamFile, position: Entry<PositionBody>): RatingReport[] {
+  const sister = sisterOf(file, position)
   return sister === undefined ? [] : reportsAt(file, sister.id).map((report) => ratingReportOf(report, file))
 }
 

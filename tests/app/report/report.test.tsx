@@ -1,7 +1,7 @@
 import { cleanup, screen, within } from '@testing-library/react'
 import { describe, expect, test, vi } from 'vitest'
 import { ReportScreen } from '@/app/report/ReportScreen'
-import { fakeDevice, renderOn } from '../setup/fakeDevice'
+import { fakeDevice, held, renderOn } from '../setup/fakeDevice'
 import { openAt, wentTo } from '../setup/fakeNavigation'
 import { choose, fill, press, select, tick } from '../setup/hands'
 import { disputedRecords, equipmentRecords, ids } from '../setup/smallFile'
@@ -99,7 +99,52 @@ describe('ReportScreen', () => {
     open(disputedRecords.slice(0, -1))
     says('CLOSE -.42 WC')
     fromManual()
-    expect(screen.getByText(/It disputes what is on file/)).toBeDefined()
+    expect(screen.getByText('Disputes.').parentElement!.textContent).toContain(
+      'Disputes what is on file (Supported now).',
+    )
+  })
+
+  test('a third number in a dispute disputes, and is not called a lead; one that is on file takes a side', () => {
+    open(disputedRecords)
+    says('CLOSE -.66 WC')
+    fromManual()
+    const preview = () => screen.getByText(/^Nothing of this is on file yet/).parentElement!.textContent
+    expect(preview()).toContain('Disputes what is on file (In dispute now).')
+    expect(preview()).not.toContain('lead')
+    says('CLOSE -.42 WC')
+    expect(preview()).toContain('It is in dispute already, and this agrees with one side.')
+  })
+
+  test('a number that better proof outweighs is said to be outweighed, and neither a dispute nor a lead', () => {
+    open(disputedRecords.slice(0, -1))
+    says('CLOSE -.42 WC')
+    select('What does the number rest on?', 'Maker’s literature, older')
+    fill('Document, with its number', 'LF2 manual')
+    fill('Page', '31')
+    choose('Which furnaces does the source say it holds for?', 'Every one of this range')
+    const preview = screen.getByText(/^Nothing of this is on file yet/).parentElement!.textContent!
+    const level = screen.getByText('Read as:').parentElement!.textContent!
+    expect(preview.includes('Disputes.')).toBe(level.includes('Would stand as: In dispute'))
+    expect(preview).not.toContain('lead')
+  })
+
+  test('where one text states two numbers, each verdict says which of them it is of', () => {
+    open(disputedRecords.slice(0, -1))
+    says('CLOSE -0.42 / OPEN -0.30 WC')
+    fromManual()
+    const preview = screen.getByText(/^Nothing of this is on file yet/).parentElement!.textContent!
+    expect(preview).toContain('Closes (make\u00a0point): Disputes.')
+    expect(preview).toContain('Opens (break\u00a0point): New.')
+  })
+
+  test('what is answered beside the text is read back with it', () => {
+    open()
+    says('.58 WC')
+    choose('Does it close or open at this number?', 'Closes (make)')
+    choose('Suction or pressure?', 'suction')
+    expect(screen.getByText('Read as:').parentElement!.textContent).toMatch(
+      /closes at 0\.58 in\. w\.c\..*suction/,
+    )
   })
 
   test('says at once that it agrees', () => {
@@ -198,9 +243,45 @@ describe('ReportScreen', () => {
     expect(device.added).toEqual([])
     expect(screen.getByText('no general-purpose switch')).toBeDefined()
     expect(screen.getByRole('link', { name: 'Record it as found fitted' }).getAttribute('href')).toBe(
-      `/found-fitted?position=${ids.low}`,
+      `/found-fitted?position=${ids.low}&fitted=${ids.generic}&printed=CLOSE+-.58+WC`,
     )
     expect((screen.getByLabelText(/Letter for letter/) as HTMLInputElement).value).toBe('CLOSE -.58 WC')
+  })
+
+  test('the label of another maker’s part is no factory label here, unless the part is listed for this switch', async () => {
+    const [otherMaker, part] = ['f1', 'f2'].map((end) => `01920000-0000-7000-8000-0000000000${end}`)
+    const others = (positionIds: string[]) => [
+      ...equipmentRecords,
+      ...held([
+        [otherMaker!, 'maker', { name: 'Brackwater' }],
+        [
+          part!,
+          'part',
+          {
+            partNumber: 'BW-12',
+            class: 'factory',
+            fieldAdjustable: false,
+            makerId: otherMaker,
+            positionIds,
+            listedIn: 'Parts list 7',
+          },
+        ],
+      ]).map((record, place) => ({ ...record, seq: 70 + place })),
+    ]
+    const record = async (positionIds: string[], words: string) => {
+      const device = open(others(positionIds))
+      says('CLOSE -.58 WC')
+      select('What does the number rest on?', 'Rating label on the factory switch')
+      select('Which part is it?', `BW-12 (factory part, ${words})`)
+      choose(whichFurnaces, 'Every one of this range')
+      await press('Save the report')
+      return device.added.length
+    }
+    expect(await record([], 'another maker’s')).toBe(0)
+    expect(screen.getByRole('alert').textContent).toContain('This part is one of another maker')
+    expect(screen.queryByRole('link', { name: 'Record it as found fitted' })).toBeNull()
+    cleanup()
+    expect(await record([ids.low], 'listed for this switch')).toBe(1)
   })
 
   test('a number of unusual size is saved only once somebody has looked again', async () => {

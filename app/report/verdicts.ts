@@ -1,11 +1,13 @@
 import { formatPressure, type PressureUnit } from '@/lib/core/pressure'
 import type { FurnaceRating, RatingStanding, Slip } from '@/lib/core/rating'
 import type { ReportBody } from '@/lib/records/kinds/report'
-import { unsavedId } from '../report/WhatItChanges'
+import { unsavedId } from './onceSaved'
 
 /** What a number would mean beside what is on file, while the other side can still be asked. */
 export type Verdict = {
-  what: 'new' | 'agrees' | 'disputes' | 'slip' | 'lead'
+  /** The number that it is said of; undefined where it is said of several. */
+  action?: ReportBody['action']
+  what: 'new' | 'agrees' | 'disputes' | 'sides' | 'weaker' | 'slip' | 'lead'
   words: string
   /** What to ask back before hanging up. */
   askBack?: string
@@ -35,35 +37,63 @@ const askBackOf: Readonly<Record<Slip, string>> = {
   'number read in another unit': 'Which unit is that: inches of water, pascals or millibar?',
 }
 
-/** What to say of a number at once: whether it agrees, disputes, or looks like a slip; never whether to believe it. */
+/**
+ * What to say of a number at once: whether it agrees, disputes, or looks like a slip; never whether to believe it. It
+ * says of a number what the weighing makes of it, so that it can't contradict the level beside it.
+ */
 export function verdictsOn({ body, index, before, after, sister, unit }: Asked): Verdict[] {
   const key = keys[body.action]
   const then = after[key]
-  const was = before[key]
-  const id = unsavedId(index)
-  const own = then.rivals.find(({ reportIds }) => reportIds.includes(id))
-  const found: Verdict[] = []
   if (then.level === 'Not on file') return []
-  if (own !== undefined) {
-    found.push(
-      own.slip === undefined ? disputing(was) : slipping(`${say(body, unit)} looks like a slip`, own.slip),
-    )
-  } else if (then.reportIds.includes(id)) {
-    const slipped = then.rivals.find(({ slip }) => slip !== undefined)
-    if (slipped?.slip !== undefined)
-      found.push(slipping('Either this or what is on file looks like a slip', slipped.slip))
-    else if (then.rivals.some(({ disputes }) => disputes)) found.push(disputing(was))
-    else if (was.level === 'Not on file')
-      found.push({ what: 'new', words: `Nothing is on file for it yet. Would stand as: ${then.level}.` })
-    else
-      found.push({
-        what: 'agrees',
-        words: `Agrees with what is on file (${was.level} now, ${then.level} then).`,
-      })
-  } else found.push({ what: 'lead', words: 'It is listed as a lead, and changes nothing by itself.' })
-  if (!found.some(({ what }) => what === 'slip')) found.push(...looksLikeAnother(body, before, sister, unit))
-  return found
+  const found = placed(body, unsavedId(index), before[key], then, unit)
+  const all = found.some(({ what }) => what === 'slip')
+    ? found
+    : [...found, ...looksLikeAnother(body, before, sister, unit)]
+  return all.map((verdict) => ({ ...verdict, action: body.action }))
 }
+
+/** Where the weighing puts the report: behind the value shown, behind a rival, or among the leads. */
+function placed(
+  body: ReportBody,
+  id: string,
+  was: RatingStanding,
+  then: Extract<RatingStanding, { pascals: number }>,
+  unit: PressureUnit,
+): Verdict[] {
+  const against = was.level === 'In dispute' && sidesWith(was, body) ? sides : disputing(was)
+  const own = then.rivals.find(({ reportIds }) => reportIds.includes(id))
+  if (own !== undefined)
+    return [
+      ...(own.slip === undefined ? [] : [slipping(`${say(body, unit)} looks like a slip`, own.slip)]),
+      ...(own.disputes ? [against] : own.slip === undefined ? [weaker(then)] : []),
+    ]
+  if (!then.reportIds.includes(id))
+    return [{ what: 'lead', words: 'It is listed as a lead, and changes nothing by itself.' }]
+  const slip = then.rivals.find((rival) => rival.slip !== undefined)?.slip
+  if (slip !== undefined) return [slipping('Either this or what is on file looks like a slip', slip)]
+  if (then.level === 'In dispute') return [against]
+  if (was.level === 'Not on file')
+    return [{ what: 'new', words: `Nothing is on file for it yet. Would stand as: ${then.level}.` }]
+  return [{ what: 'agrees', words: `Agrees with what is on file (${was.level} now, ${then.level} then).` }]
+}
+
+/** Whether a value of the dispute that is on file is this very number. */
+const sidesWith = (was: RatingStanding, body: ReportBody): boolean =>
+  [was, ...was.rivals].some(
+    ({ pascals, limit }) =>
+      pascals !== undefined && samePascals(pascals, body.pascals) && limit === body.limit,
+  )
+
+const sides: Verdict = {
+  what: 'sides',
+  words:
+    'It is in dispute already, and this agrees with one side. A dispute is settled by a record of its own.',
+}
+
+const weaker = (then: RatingStanding): Verdict => ({
+  what: 'weaker',
+  words: `Another number is on file with better proof, and stays as ${then.level}. This one is listed beside it as reported as well.`,
+})
 
 /** The very number that is on file for the other action, or for the other switch, and not for this one. */
 function looksLikeAnother(
@@ -94,7 +124,9 @@ function looksLikeAnother(
 }
 
 const isSame = (standing: RatingStanding, { pascals }: ReportBody): boolean =>
-  standing.level !== 'Not on file' && Math.abs(standing.pascals - pascals) < 1e-9 * Math.max(1, pascals)
+  standing.level !== 'Not on file' && samePascals(standing.pascals, pascals)
+
+const samePascals = (one: number, other: number): boolean => Math.abs(one - other) < 1e-9 * Math.max(1, other)
 
 const say = ({ pascals, decimals, unit: own }: ReportBody, unit: PressureUnit): string =>
   own === unit ? formatPressure(pascals, unit, decimals) : formatPressure(pascals, unit)
