@@ -2,19 +2,24 @@
 
 import { useSearchParams } from 'next/navigation'
 import { useDeviceState } from '../device/deviceContext'
+import { SettlementLine } from '../settle/SettlementLine'
 import { Empty } from '../ui/answers/Empty'
 import { ButtonLink } from '../ui/form/Button'
 import { Facts } from '../ui/paper/Facts'
+import { Fold } from '../ui/paper/Fold'
 import { PageHeader } from '../ui/paper/PageHeader'
 import { Sheet } from '../ui/paper/Sheet'
 import { Stack } from '../ui/paper/Stack'
 import { actionWords } from '../ui/words/actionWords'
 import { sayMoment } from '../ui/words/sayDate'
 import { bodyFacts } from './bodyFacts'
+import { CallTold } from './CallTold'
 import { otherHalves } from './otherHalves'
+import { ReportTold } from './ReportTold'
 import { recordTitle } from './recordTitle'
 import { fieldOf } from './recordWords'
 import { useAbout } from './useAbout'
+import { WhereItBelongs } from './WhereItBelongs'
 
 /** One record as it was said: nothing left out, nothing edited, with what withdrew it if something did. */
 export function RecordScreen() {
@@ -35,6 +40,20 @@ export function RecordScreen() {
   const { kind, entry } = found
   const who = (person: string) => names.get(person) ?? 'Somebody whose name is not on this device'
   const others = otherHalves(file, id)
+  const report = file.reports.get(id)
+  const settlement = file.settlements.get(id)
+  const call = file.callAttempts.get(id)
+  const told =
+    report !== undefined ? (
+      <ReportTold report={report} />
+    ) : settlement !== undefined ? (
+      <p>
+        <SettlementLine {...{ settlement, file, names }} />
+      </p>
+    ) : call !== undefined ? (
+      <CallTold call={call} />
+    ) : undefined
+  const facts = <Facts facts={bodyFacts(kind, entry.body, about)} />
   const withdrawable = entry.withdrawn === undefined && kind !== 'withholding' && kind !== 'preference'
   return (
     <Stack>
@@ -71,19 +90,29 @@ export function RecordScreen() {
           ) : undefined
         }
       >
-        {others.length > 0 && (
-          <div>
-            <p>Saved together with it, of the same text, and standing:</p>
-            <ul>
-              {others.map((other) => (
-                <li key={other.id}>
-                  <a href={`/record?id=${other.id}`}>{actionWords[other.body.action].name}</a>
-                </li>
-              ))}
-            </ul>
-          </div>
-        )}
-        <Facts facts={bodyFacts(kind, entry.body, about)} />
+        <Stack>
+          {others.length > 0 && (
+            <div>
+              <p>Saved together with it, of the same text, and standing:</p>
+              <ul>
+                {others.map((other) => (
+                  <li key={other.id}>
+                    <a href={`/record?id=${other.id}`}>{actionWords[other.body.action].name}</a>
+                  </li>
+                ))}
+              </ul>
+            </div>
+          )}
+          {told === undefined ? (
+            facts
+          ) : (
+            <>
+              {told}
+              <Fold summary="Every field, as it was recorded">{() => facts}</Fold>
+            </>
+          )}
+          <WhereItBelongs kind={kind} id={id} body={entry.body} />
+        </Stack>
       </Sheet>
     </Stack>
   )

@@ -19,6 +19,7 @@ import { bodyFacts } from './bodyFacts'
 import { otherHalves } from './otherHalves'
 import { recordTitle } from './recordTitle'
 import { useAbout } from './useAbout'
+import { WhatWithdrawingChanges } from './WhatWithdrawingChanges'
 
 /** Takes a record back, with a reason. It stays readable; nothing is edited or deleted. */
 export function WithdrawScreen() {
@@ -77,6 +78,9 @@ export function WithdrawScreen() {
         >
           <Stack>
             <Facts facts={bodyFacts(found.kind, found.entry.body, about)} />
+            <WhatWithdrawingChanges
+              recordIds={[id, ...(value.othersToo ? others.map((other) => other.id) : [])]}
+            />
             {others.length > 0 && (
               <div>
                 <p>

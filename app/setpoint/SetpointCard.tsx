@@ -1,6 +1,8 @@
 import type { PressureUnit } from '@/lib/core/pressure'
 import type { Setpoint } from '@/lib/records/view/setpoint'
 import { OwnQuestions } from '../ask/OwnQuestions'
+import { useDeviceState } from '../device/deviceContext'
+import { SettlementLine } from '../settle/SettlementLine'
 import { ButtonLink } from '../ui/form/Button'
 import { Sheet } from '../ui/paper/Sheet'
 import { Row } from '../ui/paper/Stack'
@@ -87,6 +89,7 @@ export function SetpointCard({ setpoint, address, unit, names }: Props) {
       <h3>Factory part</h3>
       <PartLines lines={partLines} />
       <Printed {...{ setpoint, names }} />
+      <Settled {...{ setpoint, names }} />
       <Withdrawn {...{ setpoint, names }} />
       {setpoint.openRequests.length > 0 && onFile && (
         <p>
@@ -134,6 +137,26 @@ function Printed({ setpoint, names }: Pick<Props, 'setpoint' | 'names'>) {
           <li key={report.id}>
             <AsPrinted text={report.body.asWritten} /> <Quiet inline>{coverWords(report.body)}</Quiet>
             <SourceList sources={[sourceLine(report, names)]} label="Source" />
+          </li>
+        ))}
+      </ul>
+    </details>
+  )
+}
+
+function Settled({ setpoint, names }: Pick<Props, 'setpoint' | 'names'>) {
+  const { file } = useDeviceState()
+  const { settlements } = setpoint
+  if (settlements.length === 0) return null
+  return (
+    <details>
+      <summary>
+        Settled, with the reason ({settlements.length === 1 ? '1 dispute' : `${settlements.length} disputes`})
+      </summary>
+      <ul className={styles.printed}>
+        {settlements.map((settlement) => (
+          <li key={settlement.id}>
+            <SettlementLine {...{ settlement, file, names }} />
           </li>
         ))}
       </ul>

@@ -4,7 +4,12 @@ import type { CodeRange, ElevationBand } from '@/lib/core/vocabulary'
 import type { PositionBody } from '@/lib/records/kinds/position'
 
 /** What a number of this position is worth nothing without, in one line. */
-export const bundleLine = ({ stage, sense, between, tap }: PositionBody): string =>
+export const bundleLine = ({
+  stage,
+  sense,
+  between,
+  tap,
+}: Pick<PositionBody, 'stage' | 'sense' | 'between' | 'tap'>): string =>
   [
     stageWords[stage],
     senseWords[sense],

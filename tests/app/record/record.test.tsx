@@ -1,11 +1,12 @@
-import { screen } from '@testing-library/react'
+import { act, fireEvent, screen, waitFor } from '@testing-library/react'
 import { expect, test, vi } from 'vitest'
 import { RecordScreen } from '@/app/record/RecordScreen'
 import { WithdrawScreen } from '@/app/record/WithdrawScreen'
+import { SetpointScreen } from '@/app/setpoint/SetpointScreen'
 import { fakeDevice, held, renderOn } from '../setup/fakeDevice'
 import { openAt, wentTo } from '../setup/fakeNavigation'
 import { fill, press, tick } from '../setup/hands'
-import { disputedRecords, equipmentRecords, ids } from '../setup/smallFile'
+import { disputedRecords, equipmentRecords, ids, pascals, settleableRecords } from '../setup/smallFile'
 import { accessibilityFaults } from '../ui/accessibilityFaults'
 
 vi.mock('next/navigation', () => import('../setup/fakeNavigation'))
@@ -37,11 +38,101 @@ const bothToo = /^Withdraw with it/
 test('a record is shown in words and units, and names what was saved together with it', async () => {
   const { container } = open('record', ids.counter)
   expect(screen.getByRole('heading', { level: 1 }).textContent).toBe('Report: Distributor')
-  expect(document.body.textContent).toContain('0.42 in. w.c. 105 Pa')
+  const said = screen.getByRole('article', { name: 'What was recorded' }).textContent
+  expect(said).toContain('CLOSE .42 / OPEN .30')
+  expect(said).toContain('0.42 in. w.c.')
+  expect(said).toMatch(/Supported 6 Jan 2026/)
+  expect(said).toContain('It supports the number that is shown.')
+  expect(screen.getByRole('link', { name: 'The setpoint of Low fire, Orrinmoor Larkfell 2' })).toBeDefined()
   expect(document.body.textContent).not.toMatch(/pascals|toleranceAbove/i)
+  // The exact fields are there for whoever audits them, and are no first reading.
+  expect(screen.queryByText('Decimals of the source')).toBeNull()
+  fireEvent.click(screen.getByText('Every field, as it was recorded'))
+  screen.getByText('Every field, as it was recorded').closest('details')!.open = true
+  await screen.findByText('Decimals of the source')
   expect(screen.getByText('Saved together with it, of the same text, and standing:')).toBeDefined()
   expect(screen.getByRole('link', { name: /^Opens/ }).getAttribute('href')).toBe(`/record?id=${opensId}`)
   expect(await accessibilityFaults(container)).toEqual([])
+})
+
+test('a withdrawal says before it is made what it would change of the rating', async () => {
+  open('withdraw', ids.counter)
+  const would = screen.getByText('Nothing is withdrawn yet. Once it is:').parentElement!
+  expect(would.textContent).toContain(
+    'Low fire, Orrinmoor Larkfell 2: Closes (make\u00a0point), Supported now. Would stand as: Not on file.',
+  )
+  expect(would.textContent).not.toContain('Opens')
+  tick(bothToo)
+  await waitFor(() =>
+    expect(would.textContent).toContain(
+      'Opens (break\u00a0point), Supported now. Would stand as: Not on file.',
+    ),
+  )
+})
+
+test('a withdrawal that settles a dispute, or that changes nothing, says so too', () => {
+  const { unmount } = open('withdraw', ids.counter, disputedRecords)
+  expect(document.body.textContent).toContain('In dispute now. Would stand as: Supported')
+  unmount()
+  open('withdraw', ids.gauge)
+  expect(screen.getByText('Every rating and every question stays as it is.')).toBeDefined()
+})
+
+test('withdrawing the one answer to a question opens it again, and withdrawing the question ends it', () => {
+  const request = '01920000-0000-7000-8000-0000000000c1'
+  const asked = held([
+    [
+      request,
+      'rating request',
+      { positionId: ids.low, printed: 'nothing', needs: [] },
+      '2026-01-05T09:00:00.000Z',
+    ],
+  ]).map((record) => ({ ...record, seq: 49 }))
+  const { unmount } = open(
+    'withdraw',
+    ids.counter,
+    [...asked, ...records()].map((record) =>
+      record.id === ids.counter ? { ...record, body: { ...record.body, requestId: request } } : record,
+    ),
+  )
+  expect(document.body.textContent).toContain(
+    'Low fire, Orrinmoor Larkfell 2: the question is open again, for nobody else has answered it.',
+  )
+  unmount()
+  open('withdraw', request, [...equipmentRecords, ...asked])
+  expect(document.body.textContent).toContain('nobody asks it any more, and it leaves the Phone desk.')
+})
+
+test('a settlement is told with its evidence, what it overruled and why, on its page and on the card', async () => {
+  const settled = [
+    ...settleableRecords,
+    ...held([
+      [
+        opensId,
+        'settlement',
+        {
+          positionId: ids.low,
+          action: 'closes',
+          pascals: pascals.make,
+          limit: 'nominal',
+          evidenceReportId: ids.support,
+          overruledReportIds: [ids.counter],
+          reason: 'The counter read the break point.',
+        },
+        '2026-01-13T09:00:00.000Z',
+      ],
+    ]).map((record) => ({ ...record, seq: 90 })),
+  ]
+  const { unmount } = open('record', opensId, settled)
+  for (const said of ['Why: The counter read the break point.', 'ref. T-5512', 'ref. C-91'])
+    expect(screen.getByRole('article', { name: 'What was recorded' }).textContent).toContain(said)
+  unmount()
+  openAt(`/setpoint?position=${ids.low}`)
+  renderOn(fakeDevice({ records: settled }), <SetpointScreen />)
+  await act(async () => {})
+  expect(screen.getByText('Settled, with the reason (1 dispute)').parentElement!.textContent).toContain(
+    'The counter read the break point.',
+  )
 })
 
 test('withdrawing one half of a statement names the other, which stays unless it is ticked', async () => {
