@@ -216,7 +216,9 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
       if (more) continue
       // Folded once, at the end: a long file arrives in many pages.
       if (unshown) refold()
-      return { ok: true, value: undefined }
+      unshown = false
+      // Asked once more after whatever came: by that the server hears that it has arrived here.
+      if (records.length === 0) return { ok: true, value: undefined }
     }
   }
 

@@ -121,3 +121,9 @@ export async function sendPicture(sha256: string, picture: Blob): Promise<Called
 export const fetchMe = (): Promise<Called<Person>> => call('/api/auth/me', person)
 
 export const fetchPeople = (): Promise<Called<z.infer<typeof people>>> => call('/api/people', people)
+
+const holding = z.array(z.object({ id: z.string(), personIds: z.array(z.string()) }))
+
+/** Who has records on a device of theirs, as the server last heard: for those who ring. */
+export const fetchHolding = (recordIds: readonly string[]): Promise<Called<z.infer<typeof holding>>> =>
+  call(`/api/devices/holding?${new URLSearchParams(recordIds.map((id) => ['record', id]))}`, holding)

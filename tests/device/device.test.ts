@@ -226,6 +226,34 @@ describe('device.sync()', () => {
     reader.close()
   })
 
+  test('tells the server that what came has arrived, once it is shown, and asks no more where nothing came', async () => {
+    const asked: number[] = []
+    vi.stubGlobal('fetch', (input: string, init?: RequestInit) => {
+      const url = new URL(input, 'http://localhost')
+      if (url.pathname === '/api/changes') asked.push(Number(url.searchParams.get('after')))
+      return server.handle(input, init)
+    })
+    const device = await open()
+    await device.sync()
+    expect(asked).toEqual([0])
+    server.log.push({
+      id: newRecordId(),
+      kind: 'maker',
+      version: 1,
+      body: { name: 'Orrinmoor' },
+      saidAt: clock.toISOString(),
+      author: 'p2',
+      device: 'd2',
+      seq: 1,
+      receivedAt: clock.toISOString(),
+      clockShiftMs: 0,
+    })
+    await device.sync()
+    expect(asked).toEqual([0, 0, 1])
+    expect(makerNames(device)).toEqual(['Orrinmoor'])
+    device.close()
+  })
+
   test('a server that answers nonsense is named, and nothing is lost', async () => {
     const device = await open()
     server.reachable = false

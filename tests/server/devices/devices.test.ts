@@ -3,6 +3,7 @@ import { afterEach, expect, test } from 'vitest'
 import { POST as signIn } from '@/app/api/auth/sign-in/route'
 import { POST as signOut } from '@/app/api/auth/sign-out/route'
 import { GET as changes } from '@/app/api/changes/route'
+import { GET as holding } from '@/app/api/devices/holding/route'
 import { POST as records } from '@/app/api/records/route'
 import { closeLogs } from '@/lib/server/database'
 import { listDevices } from '@/lib/server/devices/listDevices'
@@ -118,4 +119,46 @@ test.each([
     problem: { code: 'bad-contact', message: expect.stringMatching(/\.$/) },
   })
   expect(devices()).toEqual([])
+})
+
+test('who has a record on their device is told by the number up to which a signed-in device holds the log', async () => {
+  const jonas = await add('Jonas Merrill', 'technician')
+  await add('Ilse Quandt', 'dispatcher')
+  const [phone, desk] = [await signedIn('Jonas Merrill'), await signedIn('Ilse Quandt')]
+  const said = {
+    id: uuidv7(),
+    kind: 'maker',
+    version: 1,
+    body: { name: 'Orrinmoor' },
+    saidAt: new Date().toISOString(),
+    author: jonas,
+    device: 'phone-1',
+  }
+  await records(
+    saying(send('/', { cookie: phone, body: { sentAt: new Date().toISOString(), records: [said] } })),
+  )
+  const unknown = uuidv7()
+  const holders = async () => {
+    const answer = await holding(read(`/api/devices/holding?record=${said.id}&record=${unknown}`, desk))
+    return (await answer.json()).value
+  }
+  expect(await holders()).toEqual([{ id: said.id, personIds: [] }])
+  await fetchAfter(phone, 0)
+  expect(await holders()).toEqual([{ id: said.id, personIds: [] }])
+  await fetchAfter(phone, 1)
+  expect(await holders()).toEqual([{ id: said.id, personIds: [jonas] }])
+  await signOut(send('/', { cookie: phone }))
+  expect(await holders()).toEqual([{ id: said.id, personIds: [] }])
+})
+
+test('who holds what is told to those who ring, and of a hundred records at most', async () => {
+  await add('Jonas Merrill', 'technician')
+  await add('Ilse Quandt', 'dispatcher')
+  const ask = async (name: string, query: string) =>
+    (await holding(read(`/api/devices/holding?${query}`, await signedIn(name)))).status
+  expect(await ask('Jonas Merrill', `record=${uuidv7()}`)).toBe(403)
+  expect(await ask('Ilse Quandt', 'record=1')).toBe(400)
+  expect(await ask('Ilse Quandt', Array.from({ length: 101 }, () => `record=${uuidv7()}`).join('&'))).toBe(
+    400,
+  )
 })

@@ -62,6 +62,7 @@ const table: Readonly<Record<string, Row>> = {
   'POST /api/auth/sign-out': [anybody, () => ({ body: {} })],
   'POST /api/auth/sign-out-everywhere': [signedIn, () => ({ body: {} })],
   'GET /api/changes': [signedIn, () => ({})],
+  'GET /api/devices/holding': [{ ...managersOnly, dispatcher: 200 }, () => ({})],
   'GET /api/events': [signedIn, () => ({})],
   'GET /api/export/log': [managersOnly, () => ({})],
   'GET /api/export/schema': [managersOnly, () => ({})],
