@@ -9,6 +9,7 @@ import { Empty } from '../ui/answers/Empty'
 import { ButtonLink } from '../ui/form/Button'
 import { PageHeader } from '../ui/paper/PageHeader'
 import { Stack } from '../ui/paper/Stack'
+import { AnsweredSection } from './AnsweredSection'
 import { DisputesSection } from './DisputesSection'
 import { NotReachedSection } from './NotReachedSection'
 import { OrganisationsSection } from './OrganisationsSection'
@@ -42,6 +43,7 @@ export function PhoneDeskScreen() {
       {questions.map((question) => (
         <QuestionSheet key={question.lead.id} question={question} now={now} />
       ))}
+      <AnsweredSection />
       {keepsTheFile && <DisputesSection />}
       {keepsTheFile && <WorthVerifyingSection now={now} />}
       {keepsTheFile && <OrganisationsSection now={now} />}

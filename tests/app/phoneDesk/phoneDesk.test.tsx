@@ -165,7 +165,9 @@ describe('answers that have not reached everybody', () => {
     const { device } = open([...asked, answer, seen])
     const section = screen.getByRole('region', { name: 'Answered, and not reached yet' })
     expect(section.textContent).toContain('Ines Talvik: not reached. Ring the house.')
-    expect(section.textContent).toContain('Lale Brook: seen at 1 Feb 2026, 07:58')
+    expect(section.textContent).toContain('Lale Brook: on their device, seen at 1 Feb 2026, 07:58')
+    // The server has not said what lies on whose device: nothing is claimed of it.
+    expect(section.textContent).not.toContain('It is')
     expect(section.textContent).toContain(
       'Low fire: negative zero point five eight inches, closes, low fire, port to room. Supported. ' +
         'Distributor, read back, Hobb & Lane counter, ref. C-91, 1 Feb 2026.',
@@ -184,6 +186,64 @@ describe('answers that have not reached everybody', () => {
     ])
     expect(screen.queryByRole('region', { name: 'Answered, and not reached yet' })).toBeNull()
   })
+})
+
+describe('what lies on whose device', () => {
+  const answer: Told = ['c1', 'report', spokenAnswer(id('a2')), dispatcher.id, '07:55']
+  const holders = (personIds: string[]) => {
+    const asked = vi.fn(async (_address: string) =>
+      Response.json({ ok: true, value: [{ id: id('c1'), personIds }] }),
+    )
+    vi.stubGlobal('fetch', asked)
+    return asked
+  }
+  afterEach(() => {
+    vi.unstubAllGlobals()
+  })
+  const section = () => screen.getByRole('region', { name: 'Answered, and not reached yet' })
+
+  test('the desk asks the server, and says it beside the call that still has to be made', async () => {
+    const askedOf = holders([technician.id])
+    open([...asked, answer])
+    await screen.findByText(/It is on their device, and they have not opened it\./)
+    expect(askedOf.mock.calls[0]![0]).toBe(`/api/devices/holding?record=${id('c1')}`)
+    expect(section().textContent).toContain(
+      'Ines Talvik: not reached. Ring the house. It is on their device, and they have not opened it.',
+    )
+    expect(section().textContent).toContain(
+      'Lale Brook: not reached. Ring the house. It is not on their device yet.',
+    )
+  })
+
+  test('it asks again, so that an answer that arrives is seen to arrive', async () => {
+    holders([])
+    open([...asked, answer])
+    await screen.findAllByText(/It is not on their device yet\./)
+    holders([technician.id])
+    await act(() => vi.advanceTimersByTimeAsync(5_000))
+    await screen.findByText(/It is on their device, and they have not opened it\./)
+  })
+
+  test('a technician, who does not ring, is told nothing of others’ devices', async () => {
+    const askedOf = holders([technician.id])
+    open([...asked, answer], technician)
+    await act(() => vi.advanceTimersByTimeAsync(5_000))
+    expect(askedOf).not.toHaveBeenCalled()
+  })
+})
+
+test('an answer that nobody has opened for 14 days is no longer pressed, and is kept among the answered questions', async () => {
+  const answer: Told = ['c1', 'report', spokenAnswer(id('a2')), dispatcher.id, '07:55']
+  vi.setSystemTime('2026-02-20T08:00:00.000Z')
+  open([...asked, answer])
+  expect(screen.queryByRole('region', { name: 'Answered, and not reached yet' })).toBeNull()
+  const fold = screen.getByText('Answered questions (1)').closest('details')!
+  fold.open = true
+  const line = await within(fold).findByRole('listitem')
+  expect(line.textContent).toMatch(/answered by Bram Osterlo.*Not seen by Ines Talvik, Lale Brook\./)
+  expect(within(line).getByRole('link').getAttribute('href')).toBe(
+    `/setpoint?position=${ids.low}&furnace=${ids.furnace}`,
+  )
 })
 
 test('a quiet hour: what is worth verifying, and whom we ring, for those who keep the file', () => {
