@@ -5,6 +5,7 @@ import { useDeferredValue, useEffect, useMemo, useState } from 'react'
 import { buildFindIndex, find } from '@/lib/core/find'
 import { findEntries } from '@/lib/records/view/findEntries'
 import { ratingSettings } from '@/lib/records/view/setpoint'
+import { AskedByMe } from '../ask/AskedByMe'
 import { useDeviceState } from '../device/deviceContext'
 import { Empty } from '../ui/answers/Empty'
 import { letterForLetter } from '../ui/form/letterForLetter'
@@ -109,6 +110,7 @@ function BeforeTyping({ empty }: { empty: boolean }) {
   return (
     <>
       <TodaysFurnaces />
+      <AskedByMe />
       {recent.length === 0 ? (
         <p>
           Type any part of it: dashes and blanks don’t matter, and 0 and O, 1 and I, 5 and S are taken for

@@ -5,9 +5,9 @@ import { marked } from '@/app/find/marked'
 import { remember } from '@/app/find/recentLookUps'
 import { resultWords } from '@/app/find/resultWords'
 import { cases, someCases } from '../cases/list/someCases'
-import { fakeDevice, renderOn } from '../setup/fakeDevice'
+import { fakeDevice, held, renderOn } from '../setup/fakeDevice'
 import { openAt } from '../setup/fakeNavigation'
-import { disputedRecords, ids } from '../setup/smallFile'
+import { disputedRecords, ids, spokenAnswer } from '../setup/smallFile'
 
 vi.mock('next/navigation', () => import('../setup/fakeNavigation'))
 
@@ -25,6 +25,38 @@ describe('FindScreen', () => {
     await open()
     expect(document.activeElement).toBe(screen.getByRole('searchbox'))
     expect(screen.getByRole('searchbox').getAttribute('autocorrect')).toBe('off')
+  })
+
+  test('before anything is typed it lists what one has asked, open and answered, each with its way', async () => {
+    const [open1, answered, answer] = ['c1', 'c2', 'c3'].map(
+      (end) => `01920000-0000-7000-8000-0000000000${end}`,
+    ) as [string, string, string]
+    vi.useFakeTimers({ toFake: ['Date'], now: Date.parse('2026-02-02T08:00:00.000Z') })
+    const asked = held([
+      [
+        open1,
+        'rating request',
+        { positionId: ids.high, printed: 'nothing', needs: [] },
+        '2026-02-01T09:00:00.000Z',
+      ],
+      [
+        answered,
+        'rating request',
+        { positionId: ids.low, furnaceId: ids.furnace, printed: 'nothing', needs: [] },
+      ],
+      [answer, 'report', spokenAnswer(answered)],
+    ]).map((record, place) => ({ ...record, seq: 60 + place }))
+    await open('', [...disputedRecords, ...asked])
+    const own = screen.getByRole('navigation', { name: 'What you asked' })
+    const lines = within(own).getAllByRole('listitem')
+    expect(lines.map((line) => line.textContent)).toEqual([
+      expect.stringMatching(/^High fire.*not answered yet$/),
+      expect.stringMatching(/^Low fire.*answered by Ines Talvik/),
+    ])
+    expect(within(lines[1]!).getByRole('link').getAttribute('href')).toBe(
+      `/setpoint?position=${ids.low}&furnace=${ids.furnace}`,
+    )
+    vi.useRealTimers()
   })
 
   test.each([

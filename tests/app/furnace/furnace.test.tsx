@@ -6,7 +6,7 @@ import { fullNotice, of, type Row, recordsOf } from '../cases/end/provenCase'
 import { beforeRows, cases, endedProvenRows, someCases } from '../cases/list/someCases'
 import { fakeDevice, held, renderOn } from '../setup/fakeDevice'
 import { openAt } from '../setup/fakeNavigation'
-import { disputedRecords, equipmentRecords, ids } from '../setup/smallFile'
+import { disputedRecords, equipmentRecords, ids, spokenAnswer } from '../setup/smallFile'
 import { accessibilityFaults } from '../ui/accessibilityFaults'
 
 vi.mock('next/navigation', () => import('../setup/fakeNavigation'))
@@ -200,11 +200,34 @@ test('what was asked for at this furnace and is not answered is listed; what was
   openAt(`/furnace?id=${ids.furnace}`)
   const records = recordsOf([ask(found, ids.furnace), ask(repair, ids.bareFurnace)])
   renderOn(fakeDevice({ records }), <FurnaceScreen />)
-  const asked = screen.getByRole('article', { name: 'Asked for and not answered yet' })
+  const asked = screen.getByRole('article', { name: 'Ratings asked for here' })
+  expect(
+    within(asked)
+      .getAllByRole('heading', { level: 3 })
+      .map((each) => each.textContent),
+  ).toEqual(['Not answered yet'])
   expect(within(asked).getAllByRole('listitem')).toHaveLength(1)
-  expect(within(asked).getByRole('link', { name: 'The rating of High fire' }).getAttribute('href')).toBe(
-    `/record?id=${found}`,
-  )
+  expect(
+    within(asked)
+      .getByRole('link', { name: /^High fire/ })
+      .getAttribute('href'),
+  ).toBe(`/record?id=${found}`)
+})
+
+test('what was asked for at this furnace and is answered stays, and leads to its card', () => {
+  openAt(`/furnace?id=${ids.furnace}`)
+  const records = recordsOf([
+    [found, 'rating request', { furnaceId: ids.furnace, positionId: ids.low, printed: 'nothing', needs: [] }],
+    [repair, 'report', spokenAnswer(found)],
+  ])
+  renderOn(fakeDevice({ records }), <FurnaceScreen />)
+  const asked = screen.getByRole('article', { name: 'Ratings asked for here' })
+  expect(within(asked).getByRole('heading', { level: 3 }).textContent).toBe('Answered')
+  expect(
+    within(asked)
+      .getByRole('link', { name: /^Low fire/ })
+      .getAttribute('href'),
+  ).toBe(`/setpoint?position=${ids.low}&furnace=${ids.furnace}`)
 })
 
 test('a case and a baseline are begun from here', () => {
