@@ -38,7 +38,7 @@ export function disputesIn(file: TeamFile, now: string): Dispute[] {
           body.rangeId !== undefined && file.keptId(body.rangeId) === file.keptId(position.body.rangeId),
       )
       const found = new Map<string, Dispute>()
-      for (const furnace of [undefined, ...distinct(ofRange, reports)]) {
+      for (const furnace of [undefined, ...oneOfEachWay(ofRange, reports)]) {
         const rating = ratingAt(
           file,
           position,
@@ -87,7 +87,7 @@ const differ = (reports: readonly Entry<ReportBody>[]): boolean =>
   })
 
 /** One furnace for each way in which the reports can cover one: by what any of them says of the furnaces it is for. */
-function distinct(
+export function oneOfEachWay(
   furnaces: readonly Entry<FurnaceBody>[],
   reports: readonly Entry<ReportBody>[],
 ): Entry<FurnaceBody>[] {

@@ -53,6 +53,9 @@ export function teamFacts(file: TeamFile): TeamFacts {
   }
 }
 
+/** The same without the furnaces: every case that counts. */
+export const casesOfTeam = (file: TeamFile): CaseFacts[] => teamFacts(file).flatMap(({ cases }) => cases)
+
 /** How many cases are through. */
 export type FactsProgress = { through: number; of: number }
 
