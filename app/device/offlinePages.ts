@@ -30,6 +30,7 @@ export const offlinePages = [
   '/gauges',
   '/gauges/add',
   '/helper',
+  '/left-undone',
   '/notice',
   '/phone-desk',
   '/preferences',
@@ -37,6 +38,7 @@ export const offlinePages = [
   '/report',
   '/setpoint',
   '/settle',
+  '/swaps',
   '/waiting',
   '/withdraw',
 ] as const

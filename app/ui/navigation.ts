@@ -8,6 +8,12 @@ export const mainPlaces: readonly Place[] = [
   { words: 'Phone desk', path: '/phone-desk' },
 ]
 
+/** What the team learns from its own cases: the places below Callbacks. */
+export const callbackPlaces: readonly Place[] = [
+  { words: 'Switches replaced', path: '/swaps' },
+  { words: 'Left undone', path: '/left-undone' },
+]
+
 /** Places that are visited now and then. */
 export const morePlaces: readonly Place[] = [
   { words: 'Equipment', path: '/equipment' },

@@ -3,7 +3,7 @@ import type { RatingSettings } from '@/lib/core/rating'
 import type { Entry } from '../../fold/entry'
 import { counting, type TeamFile } from '../../fold/teamFile'
 import type { PositionBody } from '../../kinds/position'
-import { ratingAt } from '../setpoint'
+import { leastSure } from '../leastSure'
 import { openQuestions } from './questions'
 
 /** A switch whose rating is worth a call, how many serviced furnaces depend on it, and how many wait for it. */
@@ -32,8 +32,8 @@ export function worthVerifying(file: TeamFile, settings: RatingSettings): WorthV
     }))
     .filter(({ furnaces, asked }) => furnaces + asked > 0)
   const ranked = worthVerifyingNext(
-    uses.map(({ position, action }) => {
-      const { level, probability } = ratingAt(file, position, {}, settings)[action]
+    uses.map(({ position }) => {
+      const { level, probability } = leastSure(file, position, settings)
       return { key: position.id, level, probability }
     }),
     uses.map(({ position, furnaces, asked }) => ({ key: position.id, times: furnaces + asked })),

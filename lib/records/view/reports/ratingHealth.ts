@@ -1,14 +1,11 @@
-import type { RatingStanding } from '@/lib/core/rating'
+import type { RatingSettings } from '@/lib/core/rating'
 import type { Level } from '@/lib/core/vocabulary'
 import type { Entry } from '@/lib/records/fold/entry'
 import { counting, type TeamFile } from '@/lib/records/fold/teamFile'
 import type { EquipmentRangeBody } from '@/lib/records/kinds/equipmentRange'
-import type { FurnaceBody } from '@/lib/records/kinds/furnace'
 import type { PositionBody } from '@/lib/records/kinds/position'
-import { oneOfEachWay } from '../disputes'
-import { furnaceForRating } from '../furnaceForRating'
-import { reportsAt } from '../ratingReports'
-import { ratingAt, ratingSettings } from '../setpoint'
+import { leastReliableFirst, leastSure, rankOf } from '../leastSure'
+import { ratingSettings } from '../setpoint'
 
 /**
  * The number of one switch that proves the draft, as it stands now for the furnaces on file: where it stands
@@ -40,21 +37,10 @@ export function ratingHealth(file: TeamFile, now: string): FamilyHealth[] {
   const positions = counting(file.positions).filter(
     ({ body }) => body.kind !== 'gas pressure' && body.kind !== 'sensor',
   )
-  const furnaces = new Map<string, Entry<FurnaceBody>[]>()
-  for (const furnace of counting(file.furnaces)) {
-    const rangeId = furnace.body.rangeId === undefined ? undefined : file.keptId(furnace.body.rangeId)
-    if (rangeId !== undefined) furnaces.set(rangeId, [...(furnaces.get(rangeId) ?? []), furnace])
-  }
   const healthOf = (position: Entry<PositionBody>): RatingHealth => {
-    const action = position.body.kind === 'opens on rise' ? 'opens' : 'closes'
-    const ofRange = furnaces.get(file.keptId(position.body.rangeId)) ?? []
-    const ways = oneOfEachWay(ofRange, reportsAt(file, position.id)).map(furnaceForRating)
-    const standings = (more: object): RatingStanding[] =>
-      (ways.length === 0 ? [{}] : ways)
-        .map((furnace) => ratingAt(file, position, furnace, { ...settings, ...more })[action])
-        .toSorted((a, b) => rank(a.level) - rank(b.level))
-    const { level, reportIds } = standings({})[0]!
-    const isHigher = (more: object) => rank(standings(more)[0]!.level) > rank(level)
+    const { level, reportIds } = leastSure(file, position, settings)
+    const isHigher = (more: Partial<RatingSettings>) =>
+      rankOf(leastSure(file, position, { ...settings, ...more }).level) > rankOf(level)
     return {
       position,
       level,
@@ -71,7 +57,8 @@ export function ratingHealth(file: TeamFile, now: string): FamilyHealth[] {
         .filter(({ body }) => file.keptId(body.rangeId) === range.id)
         .map(healthOf)
         .toSorted(
-          (a, b) => rank(a.level) - rank(b.level) || (a.position.body.name < b.position.body.name ? -1 : 1),
+          (a, b) =>
+            rankOf(a.level) - rankOf(b.level) || (a.position.body.name < b.position.body.name ? -1 : 1),
         )
       return ratings.length === 0 ? [] : [{ range, ratings, byLevel: counted(ratings) }]
     })
@@ -80,13 +67,9 @@ export function ratingHealth(file: TeamFile, now: string): FamilyHealth[] {
 
 const counted = (ratings: readonly RatingHealth[]): Record<Level, number> =>
   Object.fromEntries(
-    order.map((level) => [level, ratings.filter((rating) => rating.level === level).length]),
+    leastReliableFirst.map((level) => [level, ratings.filter((rating) => rating.level === level).length]),
   ) as Record<Level, number>
 
 /** Levels that give nobody a number to rely on. */
 const unreliable = ({ byLevel }: FamilyHealth): number =>
   byLevel['In dispute'] + byLevel['Not on file'] + byLevel.Unverified
-
-/** The least reliable first. */
-const order: readonly Level[] = ['In dispute', 'Not on file', 'Unverified', 'Supported', 'Verified']
-const rank = (level: Level): number => order.indexOf(level)

@@ -1,0 +1,17 @@
+import styles from './leftUndone.module.css'
+import type { UndoneList } from './undoneList'
+
+/** Every list by its name and how much is in it, each the way to it. */
+export const AtAGlance = ({ lists }: { lists: readonly UndoneList[] }) => (
+  <nav aria-label="Lists on this page" className={styles.glance}>
+    <ul>
+      {lists.map(({ key, title, items }) => (
+        <li key={key}>
+          <a href={`#${key}`}>
+            <b>{items.length}</b> {title}
+          </a>
+        </li>
+      ))}
+    </ul>
+  </nav>
+)
