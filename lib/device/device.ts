@@ -201,6 +201,7 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
       void intoFile.objectStore('facts').put(next, 'after')
       if (pictureNews !== undefined) {
         const store = intoFile.objectStore('picturesHeld')
+        if (pictureNews.anew) void store.clear()
         for (const { sha256, held } of pictureNews.news)
           void (held ? store.put(true, sha256) : store.delete(sha256))
         void intoFile.objectStore('facts').put(pictureNews.next, 'picturesAfter')
@@ -208,6 +209,7 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
       await intoFile.done
       for (const record of changed) inLog.set(record.id, record)
       after = next
+      if (pictureNews?.anew) picturesHeld.clear()
       for (const { sha256, held } of pictureNews?.news ?? [])
         held ? picturesHeld.add(sha256) : picturesHeld.delete(sha256)
       picturesAfter = pictureNews?.next ?? picturesAfter

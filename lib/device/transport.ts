@@ -26,6 +26,8 @@ const heldRecord = recordEnvelope.extend({
 const pictureNews = z.object({
   news: z.array(z.object({ sha256: z.string(), held: z.boolean() })),
   next: z.int(),
+  /** What was known before is to be forgotten. */
+  anew: z.literal(true).optional(),
 })
 export type PictureNews = z.infer<typeof pictureNews>
 const changesPage = z.object({

@@ -10,6 +10,7 @@ import { openData } from './openData'
 import { makeSetUpCode } from './people/setUp'
 import { store } from './people/store'
 import { sweepSessions } from './people/sweepSessions'
+import { settlePictures } from './photos/settlePictures'
 
 export type StartOptions = {
   /** Where the team's data is; INCHWATER_DATA or ./data when not given. */
@@ -39,6 +40,7 @@ export async function startServer(options: StartOptions = {}): Promise<Started> 
   try {
     openData(folder)
     sweepSessions(store().database, new Date())
+    await settlePictures(new Date())
     const pages = await openPages(dev, listening)
     makeReady(pages)
     const { port: taken } = listening

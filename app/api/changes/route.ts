@@ -1,9 +1,12 @@
 import { z } from 'zod'
+import { recordKinds } from '@/lib/records/registry'
 import { theLog } from '@/lib/server/database'
 import { hearFrom } from '@/lib/server/devices/hearFrom'
 import { answer, refuse } from '@/lib/server/http/answers'
 import { whatDoesNotFit } from '@/lib/server/log/whatDoesNotFit'
 import { requireRole } from '@/lib/server/people/session'
+import { store } from '@/lib/server/people/store'
+import { pictureNews } from '@/lib/server/photos/pictureTable'
 
 const whole = (what: string) =>
   z
@@ -16,11 +19,13 @@ const asked = z.object({
   limit: whole('“limit”')
     .pipe(z.int().min(1, '“limit” must be 1 or more.').max(1000, '“limit” must be 1000 or less.'))
     .default(500),
+  pictures: whole('“pictures”').optional(),
 })
 
 /**
  * The one way out of the log for devices: `?after=SEQ&limit=N` in, `{ records, next, more }` out. A device that says
- * which it is, is written down as seen, with the number up to which it holds the log.
+ * which it is, is written down as seen, with the number up to which it holds the log. With `&pictures=NUMBER` it is told
+ * beside that which pictures the server holds, or holds no longer, since that number: a photo proves nothing without.
  */
 export async function GET(request: Request): Promise<Response> {
   const person = await requireRole(request)
@@ -29,10 +34,14 @@ export async function GET(request: Request): Promise<Response> {
   const parsed = asked.safeParse({
     after: searchParams.get('after') ?? undefined,
     limit: searchParams.get('limit') ?? undefined,
+    pictures: searchParams.get('pictures') ?? undefined,
   })
   if (!parsed.success) return refuse(400, 'bad-numbers', whatDoesNotFit(parsed.error))
   const unheard = hearFrom(request, person, parsed.data.after)
   if (unheard) return unheard
-  const changes = theLog().readChanges({ ...parsed.data, role: person.role })
-  return answer(changes)
+  const { after, limit, pictures } = parsed.data
+  const changes = theLog().readChanges({ after, limit, role: person.role })
+  if (pictures === undefined || !recordKinds.photo!.maySee.includes(person.role)) return answer(changes)
+  const { more, ...news } = pictureNews(store().database, pictures, limit)
+  return answer({ ...changes, more: changes.more || more, pictures: news })
 }

@@ -9,6 +9,7 @@ import { readLimited } from '@/lib/server/log/readLimited'
 import { whatDoesNotFit } from '@/lib/server/log/whatDoesNotFit'
 import { whyNotStored } from '@/lib/server/log/whyNotStored'
 import { requireRole } from '@/lib/server/people/session'
+import { dropWithheldPictures } from '@/lib/server/photos/withheldPictures'
 
 /** The one way into the log: `{ sentAt, records }` in, `{ answers }` out, record by record in the order sent. */
 export async function POST(request: Request): Promise<Response> {
@@ -27,6 +28,7 @@ export async function POST(request: Request): Promise<Response> {
   if (unheard) return unheard
   try {
     const answers = await theLog().appendRecords(parsed.data, person)
+    await dropWithheldPictures(answers)
     if (answers.some(({ outcome }) => outcome === 'stored')) announceNews()
     return answer({ answers })
   } catch (cause) {

@@ -1,3 +1,5 @@
+import { mostPictureBytes } from '@/lib/records/kinds/photo'
+
 const MiB = 1024 * 1024
 
 /** The most that one batch of records may weigh, in bytes: at the door, and in the route that counts what arrives. */
@@ -12,7 +14,7 @@ export const tooLong = (mostBytes: number): string =>
 
 /** The longest body that a write to the API may have, by the start of its path. The first that fits counts. */
 const limits: [path: string, bytes: number][] = [
-  ['/api/photos', 16 * MiB],
+  ['/api/photos', mostPictureBytes],
   ['/api/import/log', mostLogBytes],
   ['/api/records', mostBatchBytes],
   ['/', MiB],

@@ -20,6 +20,8 @@ export type Listeners = {
   remove(listener: Listener): void
   /** Tells each listener whose role may see something newer than it was told of. */
   announce(newest: (role: Role) => number): void
+  /** Tells each listener that there is something new beside the log. */
+  nudge(): void
   /** Has each listener look after its session. */
   check(): Promise<void>
   endAll(): void
@@ -50,6 +52,9 @@ export function makeListeners(limits: Limits = usualLimits): Listeners {
         listener.told = seq
         listener.tell(seq)
       }
+    },
+    nudge() {
+      for (const listener of listeners) listener.tell(listener.told)
     },
     async check() {
       await Promise.all([...listeners].map((listener) => listener.check()))

@@ -25,6 +25,9 @@ export function announceNews(): void {
   if (listeners.size() > 0) listeners.announce((role) => theLog().newestSeq(role))
 }
 
+/** Tells every open screen that a picture has come or gone: that is no entry of the log. */
+export const announcePictures = (): void => liveOf().listeners.nudge()
+
 /** Somebody was signed out, taken off, or given another role: each open screen looks after its session at once. */
 export const sessionsChanged = (): Promise<void> => theListeners().check()
 

@@ -1,11 +1,13 @@
 import type { Database } from 'better-sqlite3'
 import type { Answer } from '@/lib/records/answer'
 import type { Role, StoredRecord } from '@/lib/records/envelope'
+import { thePicture } from '@/lib/records/withholdable'
 import { appendBatch } from './append'
 import { type Changes, type ChangesAsked, kindsSeenBy, readChanges, storedRecord } from './changes'
 import type { Kinds, Sender } from './judge'
 import { openTables, RefusedByDatabase } from './tables'
 import { type Verification, verify } from './verify'
+import { fieldsWithheldOf } from './withhold'
 import { underWriteLock } from './writeLock'
 
 /** The append-only log: the one place where what people say is kept. */
@@ -20,9 +22,13 @@ export type Log = {
   /** The number of the newest record that a role may see; 0 while there is none. */
   newestSeq(role: Role): number
   lookup(id: string): StoredRecord | undefined
+  /** Whether a photo names a picture by its hash, and whether a withholding of any such photo took the picture. */
+  pictureNamed(sha256: string): PictureNamed
   /** Walks the whole chain. `progress` is told how many entries of how many were walked. */
   verify(progress?: (done: number, of: number) => void): Promise<Verification>
 }
+
+export type PictureNamed = 'not named' | 'named' | 'withheld'
 
 export type LogOptions = {
   /** A connection of the log's own, to a database that prisma/migrate.ts prepared. */
@@ -58,6 +64,15 @@ export function openLog({ db, kinds, now, jitter = Math.random }: LogOptions): L
       // With a reader in the way it is tried again after the next batch.
       if (scrubWanted) scrubWanted = !tables.scrub()
       return answers
+    },
+    pictureNamed(sha256) {
+      const photos = tables.photosNaming(sha256)
+      if (photos.length === 0) return 'not named'
+      const isWithheld = photos.some(
+        ({ id, withheldBySeq }) =>
+          withheldBySeq !== null && fieldsWithheldOf(id, tables).includes(thePicture),
+      )
+      return isWithheld ? 'withheld' : 'named'
     },
     readChanges: (asked) => readChanges(asked, kinds, tables),
     newestSeq: (role) => tables.newest(kindsSeenBy(role, kinds)),

@@ -6,18 +6,23 @@
  * @throws TypeError for bytes that are not UTF-8
  */
 export async function readLimited(request: Request, mostBytes: number): Promise<string | undefined> {
-  const decoder = new TextDecoder('utf-8', { fatal: true })
-  let text = ''
+  const bytes = await readLimitedBytes(request, mostBytes)
+  return bytes && new TextDecoder('utf-8', { fatal: true }).decode(bytes)
+}
+
+/** The same for bytes as they are. */
+export async function readLimitedBytes(request: Request, mostBytes: number): Promise<Buffer | undefined> {
+  const parts: Uint8Array[] = []
   let bytes = 0
   const reader = request.body?.getReader()
-  if (reader === undefined) return text
+  if (reader === undefined) return Buffer.alloc(0)
   for (let read = await reader.read(); !read.done; read = await reader.read()) {
     bytes += read.value.byteLength
     if (bytes > mostBytes) {
       await reader.cancel()
       return undefined
     }
-    text += decoder.decode(read.value, { stream: true })
+    parts.push(read.value)
   }
-  return text + decoder.decode()
+  return Buffer.concat(parts)
 }

@@ -18,6 +18,8 @@ export type LogTables = {
   allOf(kind: string): LogRow[]
   /** Every ending of a visit, also those that are taken back. */
   endingsOf(visitId: string): LogRow[]
+  /** The photos that name a picture by its hash. */
+  photosNaming(sha256: string): LogRow[]
   /** The withdrawals that name a record, also those that are taken back themselves. */
   withdrawalsOf(id: string): LogRow[]
   /** Stores both rows. @throws RefusedByDatabase with the transaction no longer fit to commit */
@@ -110,6 +112,10 @@ export function openTables(db: Database): LogTables {
     `SELECT ${allColumns} FROM ${bothTables}
      WHERE json_extract(c.bytes, '$.kind') = 'ending' AND json_extract(c.bytes, '$.body.visitId') = ?`,
   )
+  const photosNaming = db.prepare<[string], LogRow>(
+    `SELECT ${allColumns} FROM ${bothTables}
+     WHERE json_extract(c.bytes, '$.kind') = 'photo' AND json_extract(c.bytes, '$.body.sha256') = ?`,
+  )
   const insertEntry = db.prepare<EntryRow>(
     `INSERT INTO LogEntry (${entryColumns}) VALUES (${entryColumns.map((name) => `@${name}`)})`,
   )
@@ -155,6 +161,7 @@ export function openTables(db: Database): LogTables {
     find: (id) => find.get(id),
     allOf: (kind) => allOf.all(kind),
     endingsOf: (visitId) => endingsOf.all(visitId),
+    photosNaming: (sha256) => photosNaming.all(sha256),
     withdrawalsOf: (id) => naming.all(id, 'withdrawal'),
     insert,
     insertOrUndo(entry, content) {
