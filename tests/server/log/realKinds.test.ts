@@ -101,6 +101,14 @@ test('the names that the database’s guards and indexes go by are names of kind
     .get()
   const named = [...(guards ?? '').matchAll(/(?:kind'?\)?"? (?:=|<>|IN) \(?)'([^']+)'(?:, '([^']+)')?/g)]
   const kinds = new Set(named.flatMap(([, one, two]) => [one, two]).filter((kind) => kind !== undefined))
-  expect([...kinds].sort()).toEqual(['ending', 'part', 'repair', 'report', 'withdrawal', 'withholding'])
+  expect([...kinds].sort()).toEqual([
+    'ending',
+    'part',
+    'photo',
+    'repair',
+    'report',
+    'withdrawal',
+    'withholding',
+  ])
   for (const kind of kinds) expect(Object.keys(recordKinds)).toContain(kind)
 })

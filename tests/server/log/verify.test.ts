@@ -61,7 +61,7 @@ test.each([
   ],
   [
     'bytes that are no JSON',
-    "DROP INDEX LogContent_names_record; DROP INDEX LogContent_ends_visit; UPDATE LogContent SET bytes = '{' WHERE seq = 2",
+    "DROP INDEX LogContent_names_record; DROP INDEX LogContent_ends_visit; DROP INDEX LogContent_shows_picture; UPDATE LogContent SET bytes = '{' WHERE seq = 2",
     2,
     'content of entry 2 was changed',
   ],

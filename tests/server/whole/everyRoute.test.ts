@@ -1,8 +1,13 @@
+import { v7 as uuidv7 } from 'uuid'
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest'
+import { theLog } from '@/lib/server/database'
 import { invite } from '@/lib/server/people/invitations'
 import { makeReset } from '@/lib/server/people/resets'
 import { store } from '@/lib/server/people/store'
+import { sha256Of } from '@/lib/server/photos/pictureFiles'
+import { takePicture } from '@/lib/server/photos/takePicture'
 import { password, read, send } from '../people/team'
+import { pictureOf } from '../photos/somePictures'
 import { appHandlers, type Handler } from './appFiles'
 import {
   type Caller,
@@ -30,8 +35,8 @@ const signedIn: Statuses = { ...all(200), nobody: 401, 'taken off': 401 }
 const managersOnly: Statuses = { ...all(403), nobody: 401, 'taken off': 401, manager: 200 }
 
 /** What is sent to a route that it can have no objection to, but for who sends it. */
-type Sending = { body?: unknown; id?: string }
-type Row = [Statuses, (team: Team, caller: Caller) => Sending]
+type Sending = { body?: unknown; picture?: Buffer; id?: string }
+type Row = [Statuses, (team: Team, caller: Caller) => Sending | Promise<Sending>]
 
 const secretOf = (made: ReturnType<typeof makeReset>): string => {
   if (!made.ok) throw new Error(made.problem.message)
@@ -42,6 +47,23 @@ const invitation = ({ ids }: Team) =>
 const reset = ({ ids }: Team) => secretOf(makeReset(store().database, ids.colleague, ids.manager, new Date()))
 const newPassword = 'four other plain words'
 const colleague = ({ ids }: Team): Sending => ({ id: ids.colleague, body: {} })
+
+/** A picture that a photo in the log names; the server has not got it yet. */
+async function namedPicture({ ids }: Team): Promise<{ picture: Buffer; id: string }> {
+  const picture = await pictureOf('jpeg')
+  const id = sha256Of(picture)
+  const furnace = saidBy(ids.manager).find(({ kind }) => kind === 'furnace')!
+  const { rangeId: _, ...body } = furnace.body
+  const photo = { sha256: id, mediaType: 'image/jpeg', width: 60, height: 40, bytes: picture.length }
+  const records = [
+    { ...furnace, body },
+    { ...furnace, id: uuidv7(), kind: 'photo', body: { ...photo, shows: 'other', furnaceId: furnace.id } },
+  ]
+  const sentAt = new Date().toISOString()
+  const answers = await theLog().appendRecords({ sentAt, records }, { id: ids.manager, role: 'manager' })
+  expect(answers.map(({ outcome }) => outcome)).toEqual(['stored', 'stored'])
+  return { picture, id }
+}
 
 const emptyDocument = {
   $schema: 'inchwater-log.schema.json',
@@ -85,6 +107,15 @@ const table: Readonly<Record<string, Row>> = {
     anybody,
     (team) => ({ body: { token: reset(team), password: newPassword } }),
   ],
+  'PUT /api/photos/[sha256]': [signedIn, namedPicture],
+  'GET /api/photos/[sha256]': [
+    signedIn,
+    async (team) => {
+      const { picture, id } = await namedPicture(team)
+      expect(await takePicture(id, picture, new Date())).toMatchObject({ ok: true })
+      return { id }
+    },
+  ],
   'POST /api/records': [
     signedIn,
     ({ ids }, caller) => ({
@@ -122,15 +153,22 @@ afterAll(() => removeTeam(founded))
 function ask(
   route: string,
   caller: Caller,
-  { body, id = '' }: Sending,
+  { body, picture, id = '' }: Sending,
   headers: Record<string, string> = {},
 ) {
   const { method, address, handle } = handlers.get(route)!
-  const path = address.replace('[id]', id)
+  const path = address.replace(/\[\w+\]/, id)
   const cookie = team.cookies[caller]
-  const request = method === 'GET' ? read(path, cookie) : send(path, { cookie, body })
+  const sent = method === 'GET' ? read(path, cookie) : send(path, { cookie, body })
+  const request = picture === undefined ? sent : withPicture(sent, picture)
   for (const [name, value] of Object.entries(headers)) request.headers.set(name, value)
-  return handle(request, { params: Promise.resolve({ id }) })
+  return handle(request, { params: Promise.resolve({ id, sha256: id }) })
+}
+
+function withPicture({ url, headers }: Request, picture: Buffer): Request {
+  const request = new Request(url, { method: 'PUT', headers, body: new Uint8Array(picture) })
+  request.headers.set('content-type', 'image/jpeg')
+  return request
 }
 
 /** What every answer has, whatever it says: a shape, no cache, no other origin let in, and a sentence when it is no. */
@@ -171,7 +209,7 @@ const cases = Object.entries(table).flatMap(([route, [statuses, sending]]) =>
 )
 
 test.each(cases)('%s answers %i to: %s', async (route, status, caller, sending) => {
-  const right = sending(team, caller)
+  const right = await sending(team, caller)
   const before = everythingIn(team)
   const answer = await ask(route, caller, right)
   expect(answer.status).toBe(status)
@@ -191,7 +229,7 @@ const elsewhere: [string, Record<string, string>][] = [
 test.each(writes)(
   '%s answers 403 to a manager’s browser on a page of any other origin, and does nothing',
   async (route, [, sending]) => {
-    const right = sending(team, 'manager')
+    const right = await sending(team, 'manager')
     const before = everythingIn(team)
     for (const [what, headers] of elsewhere) {
       const answer = await ask(route, 'manager', right, headers)
