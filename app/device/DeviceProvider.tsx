@@ -3,9 +3,10 @@
 import { type ReactNode, useEffect, useState } from 'react'
 import { type Device, openDevice } from '@/lib/device/device'
 import { listenForNews } from '@/lib/device/news'
-import { fetchMe, type Person } from '@/lib/device/transport'
+import { fetchMe, type Person, sayEmptied } from '@/lib/device/transport'
 import { DeviceContext } from './deviceContext'
-import { deviceId, rememberedPerson, rememberPerson } from './whoIsHere'
+import { StillHere } from './StillHere'
+import { deviceId, onPersonForgotten, rememberedPerson, rememberPerson } from './whoIsHere'
 
 /** How often an open screen asks for news and sends what waits, in milliseconds, also where nothing can tell it. */
 const syncEvery = 30_000
@@ -24,7 +25,7 @@ export function DeviceProvider({ children }: { children: ReactNode }) {
         me,
         deviceId: deviceId(localStorage),
         now: () => new Date(),
-        build: document.documentElement.dataset.build,
+        build: build(),
       })
       if (closed) return device.close()
       open?.close()
@@ -42,7 +43,8 @@ export function DeviceProvider({ children }: { children: ReactNode }) {
         const changed = remembered?.id !== called.value.id || remembered.role !== called.value.role
         if (changed) await openFor(called.value)
       } else if (remembered === undefined) {
-        if (called.why === 'signed out') location.assign(signInAddress())
+        if (called.why === 'device ended') await sayEmptied(nothingHere())
+        if (called.why === 'signed out' || called.why === 'device ended') location.assign(signInAddress())
         else setOpening({ problem: `${called.message} Reload when the server can be reached.` })
       }
     }
@@ -62,10 +64,12 @@ export function DeviceProvider({ children }: { children: ReactNode }) {
     }
     const timer = setInterval(sync, syncEvery)
     window.addEventListener('online', sync)
+    const stopWatching = onPersonForgotten(() => location.reload())
     document.addEventListener('visibilitychange', onVisible)
     return () => {
       closed = true
       clearInterval(timer)
+      stopWatching()
       stopListening?.()
       window.removeEventListener('online', sync)
       document.removeEventListener('visibilitychange', onVisible)
@@ -75,8 +79,17 @@ export function DeviceProvider({ children }: { children: ReactNode }) {
 
   if (opening === 'opening') return <p role="status">Opening the team file …</p>
   if ('problem' in opening) return <p role="alert">{opening.problem}</p>
-  return <DeviceContext value={opening.device}>{children}</DeviceContext>
+  return (
+    <DeviceContext value={opening.device}>
+      <StillHere>{children}</StillHere>
+    </DeviceContext>
+  )
 }
+
+const build = (): string => document.documentElement.dataset.build ?? 'unknown'
+
+/** What a device says of itself that remembers nobody, and so has nothing of anybody's to hand over. */
+const nothingHere = () => ({ device: deviceId(localStorage), waiting: 0, build: build() })
 
 const signInAddress = (): string => `/sign-in?next=${encodeURIComponent(location.pathname + location.search)}`
 

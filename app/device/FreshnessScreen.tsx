@@ -48,6 +48,8 @@ const troubleWords = {
   'no signal': 'No signal to the server: what you record waits on this device and is sent later.',
   'signed out':
     'Your session has ended. Nothing is lost: what you record is sent once you have signed in again.',
+  'device ended': 'A manager has signed this device out.',
+  'newer page': 'Inchwater was updated in another tab. Reload this page to go on.',
   'server trouble': 'The server did not answer as it should. What you record waits on this device.',
   'store trouble':
     'This browser does not let Inchwater keep its file now. Free some space on the device; then reload this page.',

@@ -25,6 +25,15 @@ export const rememberPerson = (storage: Storage, me: Person): void =>
 
 export const forgetPerson = (storage: Storage): void => storage.removeItem(meKey)
 
+/** Tells a page that the person has left this browser by another tab: what it shows must not stay in sight. */
+export function onPersonForgotten(onForgotten: () => void): () => void {
+  const look = (event: StorageEvent): void => {
+    if (event.key === meKey && event.newValue === null) onForgotten()
+  }
+  window.addEventListener('storage', look)
+  return () => window.removeEventListener('storage', look)
+}
+
 /** This browser's own id, made once. It names the device in every record. */
 export function deviceId(storage: Storage): string {
   const kept = storage.getItem(deviceKey)

@@ -2,6 +2,7 @@
 
 import { type FormEvent, useCallback, useEffect, useState } from 'react'
 import { z } from 'zod'
+import { fetchDevices, type KnownDevices } from '@/lib/device/managing'
 import { fetchPeople } from '@/lib/device/transport'
 import { type Role, roles } from '@/lib/records/envelope'
 import { useDeviceState } from '../device/deviceContext'
@@ -14,6 +15,7 @@ import { PageHeader } from '../ui/paper/PageHeader'
 import { Sheet } from '../ui/paper/Sheet'
 import { Row, Stack } from '../ui/paper/Stack'
 import { sayMoment } from '../ui/words/sayDate'
+import { DevicesOf } from './DevicesOf'
 import { OneTimeLink } from './OneTimeLink'
 
 type Listed = { id: string; name: string; role: Role; active: boolean }
@@ -23,8 +25,10 @@ const madeLink = z.object({ link: z.string(), expiresAt: z.string() })
 
 /** Who is on the team. A manager invites, changes roles, makes links for new passwords and signs devices out. */
 export function PeopleScreen() {
-  const { me } = useDeviceState()
+  const { me, names } = useDeviceState()
+  const isManager = me.role === 'manager'
   const [people, setPeople] = useState<readonly Listed[]>()
+  const [known, setKnown] = useState<KnownDevices>()
   const [problem, setProblem] = useState<string>()
   const [link, setLink] = useState<{ words: string; link: string }>()
   const [done, setDone] = useState<string>()
@@ -33,7 +37,11 @@ export function PeopleScreen() {
     const called = await fetchPeople()
     if (called.ok) setPeople(called.value)
     else setProblem(called.message)
-  }, [])
+    if (!isManager) return
+    const devices = await fetchDevices()
+    if (devices.ok) setKnown(devices.value)
+    else setProblem(devices.message)
+  }, [isManager])
   useEffect(() => void load(), [load])
 
   const after = async (posted: Posted, words: string): Promise<void> => {
@@ -57,7 +65,6 @@ export function PeopleScreen() {
     if (posted.ok) form.reset()
   }
 
-  const isManager = me.role === 'manager'
   return (
     <Stack>
       <PageHeader
@@ -71,6 +78,15 @@ export function PeopleScreen() {
       <Problem>{problem}</Problem>
       <p role="status">{done !== undefined && link === undefined && `Done: ${done}.`}</p>
       {link !== undefined && <OneTimeLink {...link} />}
+      {known !== undefined && known.undecided > 0 && (
+        <p>
+          <a href="/set-aside">
+            {known.undecided === 1 ? '1 record is' : `${known.undecided} records are`} set aside from ended
+            devices
+          </a>
+          , and wait for a manager.
+        </p>
+      )}
       {people === undefined && problem === undefined && <p role="status">Asking the server …</p>}
       {people?.map((person) => (
         <Sheet
@@ -79,7 +95,14 @@ export function PeopleScreen() {
           sub={person.active ? person.role : `${person.role}, signed out for good`}
           foot={isManager ? <Manage {...{ person, after }} /> : undefined}
         >
-          {null}
+          {known !== undefined && (
+            <DevicesOf
+              {...{ name: person.name, endings: known.endings, build: known.build, after }}
+              devices={known.devices.filter(({ personId }) => personId === person.id)}
+              nameOf={(id) => names.get(id) ?? 'a manager'}
+              now={new Date().toISOString()}
+            />
+          )}
         </Sheet>
       ))}
       {isManager && (

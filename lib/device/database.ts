@@ -1,4 +1,5 @@
-import { type DBSchema, type IDBPDatabase, openDB } from 'idb'
+import { type DBSchema, deleteDB, type IDBPDatabase, openDB } from 'idb'
+import { type Role, roles } from '@/lib/records/envelope'
 import type { HeldRecord } from '@/lib/records/fold/entry'
 import type { OutboxItem } from './outbox'
 import type { KeptPicture } from './picture/pictures'
@@ -24,8 +25,31 @@ export type OwnDatabase = IDBPDatabase<OwnSchema>
 
 // An upgrade makes what is not there yet, whatever version the browser holds; what is there stays as it is.
 
-export const openFileDatabase = (personId: string, role: string): Promise<FileDatabase> =>
-  openDB<FileSchema>(`inchwater file ${personId} ${role}`, 2, {
+/**
+ * Lets go of a database that another page wants to upgrade or to delete, and that would have to wait for ever otherwise.
+ * This page's program is then the older one: it has to be loaded anew.
+ */
+const letGo = (onTaken: () => void) => ({
+  blocking(_current: number, _wanted: number | null, event: IDBVersionChangeEvent) {
+    ;(event.target as IDBDatabase).close()
+    onTaken()
+  },
+})
+
+const fileName = (personId: string, role: string): string => `inchwater file ${personId} ${role}`
+
+/**
+ * Opens what the device keeps of the log for a role. What it kept for another role of that person goes: it may hold
+ * more than the new role may see.
+ */
+export async function openFileDatabase(
+  personId: string,
+  role: Role,
+  onTaken: () => void = () => {},
+): Promise<FileDatabase> {
+  for (const other of roles) if (other !== role) void deleteDB(fileName(personId, other))
+  return openDB<FileSchema>(fileName(personId, role), 2, {
+    ...letGo(onTaken),
     upgrade(database) {
       const there = database.objectStoreNames
       if (!there.contains('records')) database.createObjectStore('records', { keyPath: 'id' })
@@ -33,9 +57,11 @@ export const openFileDatabase = (personId: string, role: string): Promise<FileDa
       if (!there.contains('picturesHeld')) database.createObjectStore('picturesHeld')
     },
   })
+}
 
-export const openOwnDatabase = (personId: string): Promise<OwnDatabase> =>
+export const openOwnDatabase = (personId: string, onTaken: () => void = () => {}): Promise<OwnDatabase> =>
   openDB<OwnSchema>(`inchwater own ${personId}`, 2, {
+    ...letGo(onTaken),
     upgrade(database) {
       const there = database.objectStoreNames
       if (!there.contains('outbox')) database.createObjectStore('outbox', { keyPath: 'id' })

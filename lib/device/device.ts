@@ -6,6 +6,7 @@ import { foldTeamFile, type TeamFile } from '@/lib/records/fold/teamFile'
 import { recordKinds } from '@/lib/records/registry'
 import { pictureState } from '@/lib/records/view/photos'
 import { openFileDatabase, openOwnDatabase } from './database'
+import { handOver } from './handOver'
 import { nextBatch, type OutboxItem, settleOutbox } from './outbox'
 import { type KeptPicture, openPictures, type PictureFate } from './picture/pictures'
 import type { PreparedPicture } from './picture/prepare'
@@ -37,6 +38,11 @@ export type DeviceState = {
   pictures: readonly (KeptPicture & PictureFate)[]
   /** Why the last contact failed, if it did. */
   trouble: Extract<Called<never>, { ok: false }> | undefined
+  /**
+   * Set once a manager has ended this person's session here: `handing over` until the server holds what waited,
+   * `emptying` until the server knows that nothing of the person's is on this device any more, then `emptied`.
+   */
+  ended?: 'handing over' | 'emptying' | 'emptied'
 }
 
 /** A record about to be said. Its id may be made beforehand, so that another of the same batch can name it. */
@@ -91,8 +97,13 @@ export type DeviceOptions = {
 
 /** Opens one person's store on this device: the team file, the outbox and the drafts. */
 export async function openDevice({ me, deviceId, now, build = 'unknown' }: DeviceOptions): Promise<Device> {
-  const fileDatabase = await openFileDatabase(me.id, me.role)
-  const ownDatabase = await openOwnDatabase(me.id)
+  let taken = false
+  const onTaken = (): void => {
+    taken = true
+    show({ trouble: { ok: false, why: 'newer page', message: 'A newer page has taken the store over.' } })
+  }
+  const fileDatabase = await openFileDatabase(me.id, me.role, onTaken)
+  const ownDatabase = await openOwnDatabase(me.id, onTaken)
   const listeners = new Set<() => void>()
   const inLog = new Map<string, HeldRecord>(
     (await fileDatabase.getAll('records')).map((record) => [record.id, record]),
@@ -139,6 +150,8 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
   refold()
 
   async function addAll(records: readonly NewRecord[]): Promise<string[]> {
+    if (current.ended !== undefined && current.ended !== 'handing over')
+      throw new Error('A manager has signed this device out. Sign in again first.')
     const saidAt = now().toISOString()
     const items = records.map(({ kind, body, id = newRecordId() }) => {
       const version = recordKinds[kind]?.version
@@ -241,12 +254,33 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
     return { ok: false, why: 'signed out', message }
   }
 
+  /** What waits is handed over, and nothing of the person's stays: neither on the disk nor on the screen. */
+  async function leaveDevice(): Promise<void> {
+    show({ ended: 'handing over' })
+    const called = await handOver({
+      own: ownDatabase,
+      file: fileDatabase,
+      contact: (waiting) => ({ ...contact(), waiting }),
+      now,
+      limits: batchLimits,
+      onHandedOver() {
+        inLog.clear()
+        picturesHeld.clear()
+        outbox = []
+        after = 0
+        refold({ ended: 'emptying', arrived: 0, freshAt: undefined, names: new Map() })
+      },
+    })
+    show(called.ok ? { ended: 'emptied', trouble: undefined } : { trouble: called })
+  }
+
   let running: Promise<void> | undefined
   let again = false
   async function syncOnce(): Promise<void> {
     for (const step of [checkSession, send, fetchNew, fetchNames]) {
       const called = await step()
-      if (!called.ok) return show({ trouble: called })
+      if (called.ok) continue
+      return called.why === 'device ended' ? leaveDevice() : show({ trouble: called })
     }
     const freshAt = now().toISOString()
     await fileDatabase.put('facts', freshAt, 'freshAt')
@@ -274,7 +308,9 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
     show({ pictures: picturesIn(current.file) })
     return called
   }
+  const isOver = (): boolean => taken || current.ended === 'emptied'
   async function sync(): Promise<void> {
+    if (isOver()) return
     if (running !== undefined) {
       again = true
       return running
@@ -285,7 +321,7 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
         await syncOnce().catch((cause) =>
           show({ trouble: { ok: false, why: 'store trouble', message: String(cause) } }),
         )
-      } while (again)
+      } while (again && !isOver())
     })().finally(() => {
       running = undefined
     })

@@ -5,9 +5,19 @@ import { type RecordEnvelope, recordEnvelope, roles } from '@/lib/records/envelo
 import type { HeldRecord } from '@/lib/records/fold/entry'
 
 /** What became of a call to the server: its answer, or which of the ways it went wrong. */
-export type Called<T> =
-  | { ok: true; value: T }
-  | { ok: false; why: 'no signal' | 'signed out' | 'server trouble' | 'store trouble'; message: string }
+export type Called<T> = { ok: true; value: T } | { ok: false; why: Trouble; message: string }
+
+/**
+ * `device ended`: a manager has ended this person's session on this device, which now hands over and empties itself.
+ * `newer page`: a newer program has taken the store over in another tab, and this page has to be loaded anew.
+ */
+export type Trouble =
+  | 'no signal'
+  | 'signed out'
+  | 'device ended'
+  | 'server trouble'
+  | 'store trouble'
+  | 'newer page'
 
 /** What the device says of itself to the server, so that managers can see what has not left it yet. */
 export type Contact = { device: string; waiting: number; build: string }
@@ -37,15 +47,22 @@ const changesPage = z.object({
   pictures: pictureNews.optional(),
 })
 
-async function call<T>(path: string, shape: z.ZodType<T>, init?: RequestInit): Promise<Called<T>> {
+const problem = z.object({ problem: z.object({ code: z.string(), message: z.string() }) })
+
+/** Asks the server, and reads its answer through a schema. */
+export async function call<T>(path: string, shape: z.ZodType<T>, init?: RequestInit): Promise<Called<T>> {
   let response: Response
   try {
     response = await fetch(path, { ...init, headers: { accept: 'application/json', ...init?.headers } })
   } catch (cause) {
     return { ok: false, why: 'no signal', message: String(cause) }
   }
-  if (response.status === 401)
-    return { ok: false, why: 'signed out', message: 'Sign in again to send and fetch.' }
+  if (response.status === 401) {
+    const said = problem.safeParse(await response.json().catch(() => undefined))
+    return said.data?.problem.code === 'device-ended'
+      ? { ok: false, why: 'device ended', message: said.data.problem.message }
+      : { ok: false, why: 'signed out', message: 'Sign in again to send and fetch.' }
+  }
   if (!response.ok) {
     return { ok: false, why: 'server trouble', message: `The server answered ${response.status} to ${path}.` }
   }
@@ -68,11 +85,7 @@ export const sendBatch = async (
   sentAt: string,
   contact: Contact,
 ): Promise<Called<Answer[]>> => {
-  const called = await call('/api/records', batchAnswer, {
-    method: 'POST',
-    headers: { 'content-type': 'application/json', ...headersOf(contact) },
-    body: JSON.stringify({ sentAt, records }),
-  })
+  const called = await call('/api/records', batchAnswer, postJson(contact, { sentAt, records }))
   return called.ok ? { ok: true, value: called.value.answers } : called
 }
 
@@ -91,8 +104,6 @@ export const fetchChanges = (
 export type PictureSent =
   | { outcome: 'held' | 'withheld' | 'record first' | 'damaged' }
   | { outcome: 'refused'; sentence: string }
-
-const problem = z.object({ problem: z.object({ code: z.string(), message: z.string() }) })
 
 /** Sends the bytes of a picture. Sending them again changes nothing. */
 export async function sendPicture(sha256: string, picture: Blob): Promise<Called<PictureSent>> {
@@ -129,3 +140,21 @@ const holding = z.array(z.object({ id: z.string(), personIds: z.array(z.string()
 /** Who has records on a device of theirs, as the server last heard: for those who ring. */
 export const fetchHolding = (recordIds: readonly string[]): Promise<Called<z.infer<typeof holding>>> =>
   call(`/api/devices/holding?${new URLSearchParams(recordIds.map((id) => ['record', id]))}`, holding)
+
+const postJson = (contact: Contact, body: unknown): RequestInit => ({
+  method: 'POST',
+  headers: { 'content-type': 'application/json', ...headersOf(contact) },
+  body: JSON.stringify(body),
+})
+
+/** Hands records over after the session was ended; `held` are those that the server has now, for a manager to see. */
+export const handOverBatch = (
+  records: RecordEnvelope[],
+  sentAt: string,
+  contact: Contact,
+): Promise<Called<{ held: string[] }>> =>
+  call('/api/hand-over', z.object({ held: z.array(z.string()) }), postJson(contact, { sentAt, records }))
+
+/** Says that nothing of that person's is on this device any more. */
+export const sayEmptied = (contact: Contact): Promise<Called<boolean>> =>
+  call('/api/hand-over/done', z.boolean(), postJson(contact, {}))

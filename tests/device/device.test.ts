@@ -1,5 +1,6 @@
 import 'fake-indexeddb/auto'
 import { IDBFactory } from 'fake-indexeddb'
+import { openDB } from 'idb'
 import { beforeEach, describe, expect, test, vi } from 'vitest'
 import { type Device, newRecordId, openDevice } from '@/lib/device/device'
 import { nextBatch, type OutboxItem, settleOutbox } from '@/lib/device/outbox'
@@ -16,11 +17,24 @@ class PretendServer {
   batches = 0
   pageSize = 1000
   who = { id: 'p1', name: 'Wenna', role: 'technician' }
+  /** A manager has ended the session on this device. */
+  ended = false
+  setAside: RecordEnvelope[] = []
+  /** Hand-overs from now on whose answer, or whose way there, is lost. */
+  brokenHandOvers: ('before' | 'after')[] = []
+  emptied = 0
 
   handle = async (input: string | URL | Request, init?: RequestInit): Promise<Response> => {
     const url = new URL(String(input), 'http://localhost')
     if (!this.reachable) throw new TypeError('Failed to fetch')
     if (!this.signedIn) return Response.json({}, { status: 401 })
+    if (url.pathname.startsWith('/api/hand-over'))
+      return this.handOver(url.pathname, JSON.parse(String(init?.body)))
+    if (this.ended)
+      return Response.json(
+        { ok: false, problem: { code: 'device-ended', message: 'Ended.' } },
+        { status: 401 },
+      )
     if (url.pathname === '/api/records') return this.take(JSON.parse(String(init?.body)).records)
     if (url.pathname === '/api/changes') {
       const after = Number(url.searchParams.get('after'))
@@ -36,6 +50,25 @@ class PretendServer {
       })
     }
     return Response.json({}, { status: 404 })
+  }
+
+  private handOver(path: string, body: { records?: RecordEnvelope[] }): Response {
+    const broken = this.brokenHandOvers.shift()
+    if (broken === 'before') throw new TypeError('Failed to fetch')
+    if (!this.ended) return Response.json({}, { status: 409 })
+    const records = body.records ?? []
+    for (const record of records)
+      if (!this.setAside.some(({ id }) => id === record.id)) this.setAside.push(record)
+    if (path.endsWith('/done')) {
+      this.emptied += 1
+      this.ended = false
+      this.signedIn = false
+    }
+    if (broken === 'after') throw new TypeError('Failed to fetch')
+    return Response.json({
+      ok: true,
+      value: path.endsWith('/done') ? true : { held: records.map(({ id }) => id) },
+    })
   }
 
   private take(records: RecordEnvelope[]): Response {
@@ -397,5 +430,152 @@ describe('settleOutbox(items, answers), nextBatch(items, most)', () => {
       bytes: 1e6,
     })
     expect(batch.map(({ record }) => record.id)).toEqual(['b', 'c'])
+  })
+})
+
+describe('a device whose session a manager has ended', () => {
+  const names = () => server.setAside.map(({ body }) => body.name)
+  const stores = async () => {
+    const kept: Record<string, number> = {}
+    for (const name of ['inchwater file p1 technician', 'inchwater own p1']) {
+      const database = await openDB(name)
+      for (const store of database.objectStoreNames) kept[store] = await database.count(store)
+      database.close()
+    }
+    return kept
+  }
+  const nothing = {
+    records: 0,
+    facts: 0,
+    picturesHeld: 0,
+    outbox: 0,
+    drafts: 0,
+    pictures: 0,
+    pictureBytes: 0,
+  }
+
+  test('hands over what waits, refused records too, in order, empties itself, and says so', async () => {
+    const device = await open()
+    await device.add('maker', { name: 'sent' })
+    await device.sync()
+    const bad = await device.add('maker', { name: 'refused' })
+    server.refuse.set(bad, 'no')
+    await device.sync()
+    await device.writeDraft('report', { asWritten: '.58 WC' })
+    server.reachable = false
+    await device.add('maker', { name: 'waiting' })
+    server.reachable = true
+    server.ended = true
+    await device.sync()
+    expect(names()).toEqual(['refused', 'waiting'])
+    expect(server.setAside.every((record) => !('refusal' in record))).toBe(true)
+    expect(server.emptied).toBe(1)
+    expect(server.log.map(({ body }) => body.name)).toEqual(['sent'])
+    expect(device.state()).toMatchObject({ ended: 'emptied', waiting: [], refused: [], trouble: undefined })
+    expect(device.state().file.records.size).toBe(0)
+    device.close()
+    expect(await stores()).toEqual(nothing)
+  })
+
+  test('loses nothing and hands over nothing twice, wherever the connection breaks or the page is killed', async () => {
+    const said = Array.from({ length: 450 }, (_, place) => `n${place}`)
+    const points = [
+      ['before'],
+      ['after'],
+      ['before', 'after', 'before'],
+      ['after', 'after', 'after', 'after'],
+    ] as const
+    for (const broken of points) {
+      globalThis.indexedDB = new IDBFactory()
+      server = new PretendServer()
+      vi.stubGlobal('fetch', server.handle)
+      server.reachable = false
+      const first = await open()
+      await first.addAll(said.map((name) => ({ kind: 'maker', body: { name } })))
+      await first.sync()
+      server.reachable = true
+      server.ended = true
+      server.brokenHandOvers = [...broken]
+      for (const _ of broken) {
+        const device = await open()
+        await device.sync()
+        // Killed: what is in memory is gone, what is on the disk is all that counts.
+        device.close()
+      }
+      first.close()
+      const last = await open()
+      await last.sync()
+      last.close()
+      expect(names()).toEqual(said)
+      expect(server.emptied).toBe(1)
+      expect(await stores()).toEqual(nothing)
+    }
+  })
+
+  test('killed after it emptied itself and before the server knew, it says so at the next start', async () => {
+    const device = await open()
+    server.ended = true
+    server.brokenHandOvers = ['before']
+    await device.sync()
+    expect(device.state()).toMatchObject({ ended: 'emptying', trouble: { why: 'no signal' } })
+    await expect(device.add('maker', { name: 'late' })).rejects.toThrow('signed this device out')
+    device.close()
+    const again = await open()
+    await again.sync()
+    expect(server.emptied).toBe(1)
+    expect(again.state().ended).toBe('emptied')
+    await again.sync()
+    expect(server.emptied).toBe(1)
+    again.close()
+  })
+
+  test('what the server does not hold stays on the device', async () => {
+    const device = await open()
+    server.reachable = false
+    await device.add('maker', { name: 'waiting' })
+    await device.sync()
+    vi.stubGlobal('fetch', async (input: string) =>
+      String(input).includes('hand-over')
+        ? Response.json({ ok: true, value: { held: [] } })
+        : Response.json({ ok: false, problem: { code: 'device-ended', message: 'Ended.' } }, { status: 401 }),
+    )
+    await device.sync()
+    expect(device.state()).toMatchObject({ ended: 'handing over', trouble: { why: 'server trouble' } })
+    expect((await stores()).outbox).toBe(1)
+    device.close()
+  })
+})
+
+describe('a change of role', () => {
+  test('leaves nothing of the other role’s file on the device, and keeps the outbox', async () => {
+    const before = await open()
+    await before.add('maker', { name: 'Orrinmoor' })
+    await before.sync()
+    server.reachable = false
+    await before.add('maker', { name: 'Tessenby' })
+    before.close()
+    const after = await openDevice({ me: { ...me, role: 'dispatcher' }, deviceId: 'd1', now: () => clock })
+    expect(after.state().waiting).toHaveLength(1)
+    after.close()
+    expect((await indexedDB.databases()).map(({ name }) => name).sort()).toEqual([
+      'inchwater file p1 dispatcher',
+      'inchwater own p1',
+    ])
+  })
+})
+
+describe('a newer page that takes the store over', () => {
+  test('is told on the older page, which lets go of the store and sends nothing more', async () => {
+    const device = await open()
+    server.reachable = false
+    await device.add('maker', { name: 'Orrinmoor' })
+    await device.sync()
+    server.reachable = true
+    const newer = await openDB('inchwater own p1', 99)
+    expect(await newer.count('outbox')).toBe(1)
+    expect(device.state().trouble?.why).toBe('newer page')
+    await device.sync()
+    expect(server.batches).toBe(0)
+    newer.close()
   })
 })

@@ -18,6 +18,7 @@ export function refuse(status: number, code: string, message: string): Response 
 /** The status that a problem is answered with; any other is a mistake of whoever sent it, 400. */
 const statuses: Record<string, number> = {
   'no-such-person': 404,
+  'no-such-device': 404,
   'name-taken': 409,
   'last-manager': 409,
   'dead-link': 410,

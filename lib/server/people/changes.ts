@@ -1,6 +1,7 @@
 import type { Database } from 'better-sqlite3'
 import { failure, type Result, success } from '@/lib/core/result'
 import type { Role } from '@/lib/records/envelope'
+import { endDevicesOf } from '../devices/endings'
 import { type PersonEvent, writeEvent } from './events'
 import { asStored } from './moment'
 import { foldName } from './names'
@@ -61,7 +62,10 @@ export function changeRole(database: Database, id: string, role: Role, by: By, n
   })
 }
 
-/** Ends a person's sign-ins and lets them sign in no more, or again. Their records stay. */
+/**
+ * Ends a person's sign-ins and lets them sign in no more, or again. Their records stay. What still waits on their
+ * devices is set aside for a manager at the next contact.
+ */
 export function changeActive(
   database: Database,
   id: string,
@@ -76,6 +80,7 @@ export function changeActive(
       .prepare('UPDATE "Person" SET "active" = ?, "updatedAt" = ? WHERE "id" = ?')
       .run(active ? 1 : 0, asStored(now), id)
     if (!active) {
+      endDevicesOf(database, id, by ?? id, now)
       endSessions(database, id)
       closeResets(database, id, now)
       closeLinksMadeBy(database, id, now)
@@ -153,8 +158,14 @@ const lastManager = (what: 'deactivate' | 'change the role of') =>
     `You can't ${what} the last active manager: nobody could let people in any more. Make somebody else a manager first.`,
   )
 
+// A session that a manager has ended on a device stays until the device has handed over what waits there.
 const endSessions = (database: Database, id: string) =>
-  database.prepare('DELETE FROM "Session" WHERE "personId" = ?').run(id)
+  database
+    .prepare(
+      `DELETE FROM "Session" WHERE "personId" = ? AND "id" NOT IN
+         (SELECT "sessionId" FROM "DeviceEnding" WHERE "emptiedAt" IS NULL AND "sessionId" IS NOT NULL)`,
+    )
+    .run(id)
 
 const closeResets = (database: Database, id: string, now: Date) =>
   database

@@ -15,10 +15,14 @@ export type PersonEventKind =
   | 'password set by link'
   | 'password changed'
   | 'signed out everywhere'
+  | 'device ended'
+  | 'device emptied'
+  | 'records admitted'
+  | 'records refused'
 
 /**
  * `personId` is missing while an invitation has no person yet. `byId` is on whose authority it was done: a manager's,
- * for what a link of theirs did too, or the person's own; missing when it came from the server's terminal.
+ * for what a link of theirs did too, or the person's own; missing when it came from the server's terminal, or from a device by itself.
  */
 export type PersonEvent = {
   kind: PersonEventKind

@@ -40,6 +40,7 @@ const teamPages = [
   '/preferences',
   '/record',
   '/report',
+  '/set-aside',
   '/setpoint',
   '/settle',
   '/waiting',

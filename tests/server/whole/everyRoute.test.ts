@@ -45,6 +45,7 @@ const secretOf = (made: ReturnType<typeof makeReset>): string => {
 const invitation = ({ ids }: Team) =>
   secretOf(invite(store().database, { name: 'Runa Felt', role: 'dispatcher' }, ids.manager, new Date()))
 const reset = ({ ids }: Team) => secretOf(makeReset(store().database, ids.colleague, ids.manager, new Date()))
+const handedOver = { sentAt: '2026-01-12T12:00:00Z', records: [{ id: 'a' }] }
 const newPassword = 'four other plain words'
 const colleague = ({ ids }: Team): Sending => ({ id: ids.colleague, body: {} })
 
@@ -85,11 +86,19 @@ const table: Readonly<Record<string, Row>> = {
   'POST /api/auth/sign-out-everywhere': [signedIn, () => ({ body: {} })],
   'GET /api/changes': [signedIn, () => ({})],
   'GET /api/devices/holding': [{ ...managersOnly, dispatcher: 200 }, () => ({})],
+  'GET /api/devices': [managersOnly, () => ({})],
+  'POST /api/devices/end': [
+    { ...managersOnly, manager: 404 },
+    ({ ids }) => ({ body: { device: 'phone-1', personId: ids.colleague } }),
+  ],
   'GET /api/events': [signedIn, () => ({})],
   'GET /api/export/log': [managersOnly, () => ({})],
   'GET /api/export/schema': [managersOnly, () => ({})],
   'GET /api/export/tables': [managersOnly, () => ({})],
   'POST /api/import/log': [managersOnly, () => ({ body: emptyDocument })],
+  // Nobody's session on this device was ended.
+  'POST /api/hand-over': [{ ...all(409), nobody: 401, 'taken off': 401 }, () => ({ body: handedOver })],
+  'POST /api/hand-over/done': [{ ...all(409), nobody: 401, 'taken off': 401 }, () => ({ body: {} })],
   'GET /api/people': [signedIn, () => ({})],
   'POST /api/people/[id]/deactivate': [managersOnly, colleague],
   'POST /api/people/[id]/reactivate': [managersOnly, ({ ids }) => ({ id: ids['taken off'], body: {} })],
@@ -125,6 +134,9 @@ const table: Readonly<Record<string, Row>> = {
       },
     }),
   ],
+  'GET /api/set-aside': [managersOnly, () => ({})],
+  'POST /api/set-aside/admit': [managersOnly, () => ({ body: { records: ['nothing'] } })],
+  'POST /api/set-aside/refuse': [managersOnly, () => ({ body: { records: ['nothing'], reason: 'Why' } })],
   'GET /api/set-up': [anybody, () => ({})],
   'GET /sw.js': [anybody, () => ({})],
   // There are people, so it is over, for everybody and for good.

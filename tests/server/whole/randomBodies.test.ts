@@ -116,6 +116,9 @@ const forms: Readonly<Record<string, Record<string, unknown>>> = {
   'POST /api/auth/sign-in': { name: names.technician, password },
   'POST /api/auth/sign-out': {},
   'POST /api/auth/sign-out-everywhere': {},
+  'POST /api/devices/end': { device: 'phone-1', personId: 'nobody' },
+  'POST /api/hand-over': { sentAt: '2026-01-12T12:00:00Z', records: [{ id: 'a' }] },
+  'POST /api/hand-over/done': {},
   'POST /api/people/[id]/deactivate': {},
   'POST /api/people/[id]/reactivate': {},
   'POST /api/people/[id]/role': { role: 'dispatcher' },
@@ -125,6 +128,8 @@ const forms: Readonly<Record<string, Record<string, unknown>>> = {
   'POST /api/people/links': { token },
   'POST /api/people/resets': { personId: 'nobody' },
   'POST /api/people/resets/use': { token, password },
+  'POST /api/set-aside/admit': { records: ['a'] },
+  'POST /api/set-aside/refuse': { records: ['a'], reason: 'Nobody knows what it is.' },
   'POST /api/set-up': { code: 'AAAAA-AAAAA-AAAAA-AAAAA', name: names.colleague, password },
 }
 const perForm = 400

@@ -1,0 +1,84 @@
+'use client'
+
+import { useState } from 'react'
+import type { DeviceEnding, KnownDevice } from '@/lib/device/managing'
+import { type Posted, post } from '../door/post'
+import { Button } from '../ui/form/Button'
+import { sayAge } from '../ui/words/sayAge'
+import { sayMoment } from '../ui/words/sayDate'
+import styles from './people.module.css'
+
+type Props = {
+  name: string
+  devices: readonly KnownDevice[]
+  endings: readonly DeviceEnding[]
+  nameOf(personId: string): string
+  /** The build that the server serves now. */
+  build: string
+  /** ISO 8601. */
+  now: string
+  after(posted: Posted, words: string): Promise<void>
+}
+
+/** One person's devices: when each was last in contact, what waits there, and how to end a lost one. */
+export function DevicesOf({ name, devices, endings, nameOf, build, now, after }: Props) {
+  if (devices.length === 0) return <p>{name} has not signed in on any device yet.</p>
+  return (
+    <ul className={styles.devices} aria-label={`Devices of ${name}`}>
+      {devices.map((device) => {
+        const ending = endings.find((each) => each.device === device.id && each.personId === device.personId)
+        const isOpen = ending !== undefined && ending.emptiedAt === null
+        return (
+          <li key={device.id}>
+            <p>
+              <b>Device {device.id.slice(0, 4)}</b>, since {sayMoment(device.firstContactAt)}. Last contact{' '}
+              {sayAge(device.lastContactAt, now)}; {waitingWords(device.waiting)}
+              {device.build !== build && '; it runs an older version'}.
+            </p>
+            {ending === undefined ? null : isOpen ? (
+              <p>
+                Ended by {nameOf(ending.endedBy)} on {sayMoment(ending.endedAt)}. At its next contact what
+                waits there is handed to the managers, and the team file is taken off it.
+              </p>
+            ) : (
+              <p>
+                Ended by {nameOf(ending.endedBy)}; it was emptied on {sayMoment(ending.emptiedAt!)}.
+              </p>
+            )}
+            {!isOpen && device.signedIn && <EndDevice {...{ device, name, after }} />}
+          </li>
+        )
+      })}
+    </ul>
+  )
+}
+
+const waitingWords = (waiting: number): string =>
+  waiting === 0
+    ? 'nothing waited there then'
+    : `${waiting === 1 ? '1 record' : `${waiting} records`} waited there then`
+
+function EndDevice({ device, name, after }: Pick<Props, 'name' | 'after'> & { device: KnownDevice }) {
+  const [asked, setAsked] = useState(false)
+  const end = async () => {
+    const { id, personId } = device
+    await after(await post('/api/devices/end', { device: id, personId }), `${name}’s device is ended`)
+    setAsked(false)
+  }
+  if (!asked) return <Button onClick={() => setAsked(true)}>End this device</Button>
+  return (
+    <>
+      <p role="alert">
+        It is signed out for good at its next contact. What waits there comes to the managers first and is
+        seen by nobody else until one of you admits it; what {name} typed and did not add is lost. Press again
+        to end it.
+      </p>
+      <Button kind="main" autoFocus onClick={() => void end()}>
+        End it
+      </Button>{' '}
+      <Button kind="quiet" onClick={() => setAsked(false)}>
+        Leave it
+      </Button>
+    </>
+  )
+}

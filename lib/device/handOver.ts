@@ -1,0 +1,54 @@
+import type { FileDatabase, OwnDatabase } from './database'
+import type { OutboxItem } from './outbox'
+import { nextBatch } from './outbox'
+import { type Called, type Contact, handOverBatch, sayEmptied } from './transport'
+
+type Parts = {
+  own: OwnDatabase
+  file: FileDatabase
+  contact(waiting: number): Contact
+  now(): Date
+  /** Called once nothing waits any more and before anything is emptied: from then on nothing may be added. */
+  onHandedOver(): void
+  limits: { records: number; bytes: number }
+}
+
+/**
+ * What a device does once a manager has ended its person's session: it hands over what waits, refused records too, and
+ * lets go of each only when the server holds it; then it empties itself of the team file, the drafts and everything
+ * else of that person; then it says so. Broken off anywhere, it is simply begun again.
+ *
+ * The stores are emptied and not deleted: a deletion waits for every other tab, and this must not.
+ */
+export async function handOver({
+  own,
+  file,
+  contact,
+  now,
+  onHandedOver,
+  limits,
+}: Parts): Promise<Called<unknown>> {
+  for (;;) {
+    const items = (await own.getAll('outbox')).map(({ refusal, ...item }): OutboxItem => item)
+    const batch = nextBatch(items, limits)
+    if (batch.length === 0) break
+    const records = batch.map(({ record }) => record)
+    const called = await handOverBatch(records, now().toISOString(), contact(items.length))
+    if (!called.ok) return called
+    const letGo = own.transaction('outbox', 'readwrite')
+    for (const id of called.value.held) void letGo.store.delete(id)
+    await letGo.done
+    if (called.value.held.length === 0)
+      return { ok: false, why: 'server trouble', message: 'The server held none of what was handed over.' }
+  }
+  onHandedOver()
+  // Somebody may have added one more between the last look and now.
+  if ((await own.count('outbox')) > 0) return handOver({ own, file, contact, now, onHandedOver, limits })
+  for (const database of [own, file]) {
+    const names = [...database.objectStoreNames] as never[]
+    const emptying = (database as OwnDatabase).transaction(names, 'readwrite')
+    for (const name of names) void emptying.objectStore(name).clear()
+    await emptying.done
+  }
+  return sayEmptied(contact(0))
+}

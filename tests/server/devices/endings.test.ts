@@ -1,0 +1,230 @@
+import { v7 as uuidv7 } from 'uuid'
+import { afterEach, beforeEach, expect, test } from 'vitest'
+import { POST as signIn } from '@/app/api/auth/sign-in/route'
+import { GET as changes } from '@/app/api/changes/route'
+import { POST as end } from '@/app/api/devices/end/route'
+import { GET as devices } from '@/app/api/devices/route'
+import { POST as done } from '@/app/api/hand-over/done/route'
+import { POST as handOver } from '@/app/api/hand-over/route'
+import { POST as records } from '@/app/api/records/route'
+import { POST as admit } from '@/app/api/set-aside/admit/route'
+import { POST as keepOut } from '@/app/api/set-aside/refuse/route'
+import { GET as setAside } from '@/app/api/set-aside/route'
+import type { RecordEnvelope } from '@/lib/records/envelope'
+import { closeLogs, theLog } from '@/lib/server/database'
+import { changeActive, setPassword } from '@/lib/server/people/changes'
+import { readEvents } from '@/lib/server/people/events'
+import { personOf } from '@/lib/server/people/session'
+import { store } from '@/lib/server/people/store'
+import { sweepSessions } from '@/lib/server/people/sweepSessions'
+import { add, cookiesOf, password, read, send, withFreshData } from '../people/team'
+
+withFreshData()
+afterEach(closeLogs)
+
+let mara: string
+let jonas: string
+let manager: string
+let phone: string
+beforeEach(async () => {
+  mara = await add('Mara Otell', 'manager')
+  jonas = await add('Jonas Merrill', 'technician')
+  manager = await signedIn('Mara Otell')
+  phone = await signedIn('Jonas Merrill')
+  await changes(fromPhone(read('/api/changes', phone)))
+})
+
+const signedIn = async (name: string) => cookiesOf(await signIn(send('/', { body: { name, password } })))
+const fromPhone = (request: Request, waiting = 0) => {
+  request.headers.set('inchwater-device', 'phone-1')
+  request.headers.set('inchwater-waiting', String(waiting))
+  request.headers.set('inchwater-build', 'b1')
+  return request
+}
+const maker = (name: string, more: Partial<RecordEnvelope> = {}): RecordEnvelope => ({
+  id: uuidv7(),
+  kind: 'maker',
+  version: 1,
+  body: { name },
+  saidAt: '2026-02-01T10:00:00.000Z',
+  author: jonas,
+  device: 'phone-1',
+  ...more,
+})
+const endPhone = () => end(send('/', { cookie: manager, body: { device: 'phone-1', personId: jonas } }))
+const hand = (said: readonly unknown[], cookie = phone, sentAt = new Date().toISOString()) =>
+  handOver(fromPhone(send('/', { cookie, body: { sentAt, records: said } })))
+const sayDone = (cookie = phone) => done(fromPhone(send('/', { cookie, body: {} })))
+const value = async (response: Response | Promise<Response>) =>
+  ((await (await response).json()) as { value: never }).value
+const problem = async (response: Response) =>
+  [response.status, ((await response.json()) as { problem: { code: string } }).problem.code] as const
+const listed = async () => (await value(setAside(read('/', manager)))) as { record: RecordEnvelope }[]
+const admitAll = async (said: readonly { id: string }[]) =>
+  value(admit(send('/', { cookie: manager, body: { records: said.map(({ id }) => id) } })))
+
+test('an ended session fetches and sends nothing any more, and says what is to be done', async () => {
+  expect((await endPhone()).status).toBe(200)
+  expect(await problem(await changes(fromPhone(read('/api/changes', phone))))).toEqual([401, 'device-ended'])
+  const body = { sentAt: new Date().toISOString(), records: [maker('Orrinmoor')] }
+  expect(await problem(await records(fromPhone(send('/', { cookie: phone, body }))))).toEqual([
+    401,
+    'device-ended',
+  ])
+  // Nor without naming the device.
+  expect(await problem(await records(send('/', { cookie: phone, body })))).toEqual([401, 'device-ended'])
+  expect(await personOf(read('/', phone))).toBeUndefined()
+})
+
+test('what waited is set aside: in no log, seen by managers alone, in its order, once', async () => {
+  await endPhone()
+  const said = [maker('Orrinmoor'), maker('Tessenby'), maker('Larkfell')]
+  expect(await value(hand(said.slice(0, 2)))).toEqual({ held: said.slice(0, 2).map(({ id }) => id) })
+  // The connection broke: the same again, and the rest.
+  expect(await value(hand(said))).toEqual({ held: said.map(({ id }) => id) })
+  expect((await theLog().verify()).entries).toBe(0)
+  expect((await listed()).map(({ record }) => record)).toEqual(said)
+  expect((await setAside(read('/', await signedIn('Jonas Merrill')))).status).toBe(403)
+  expect(await value(devices(read('/', manager)))).toMatchObject({
+    undecided: 3,
+    endings: [{ device: 'phone-1', personId: jonas, endedBy: mara, emptiedAt: null }],
+  })
+})
+
+test('once the device says that it is empty, its session is gone, and a new sign-in there is as any', async () => {
+  await endPhone()
+  expect((await sayDone()).status).toBe(200)
+  expect(await problem(await hand([maker('Orrinmoor')]))).toEqual([401, 'not-signed-in'])
+  const again = await signedIn('Jonas Merrill')
+  expect((await changes(fromPhone(read('/api/changes', again)))).status).toBe(200)
+  expect(await value(devices(read('/', manager)))).toMatchObject({
+    endings: [{ emptiedAt: expect.stringMatching(/^\d{4}-/) }],
+  })
+})
+
+test('a new sign-in on a device that has not handed over yet hands over first', async () => {
+  await endPhone()
+  const again = await signedIn('Jonas Merrill')
+  expect(await problem(await changes(fromPhone(read('/api/changes', again))))).toEqual([401, 'device-ended'])
+  const said = [maker('Orrinmoor')]
+  expect(await value(hand(said, again))).toEqual({ held: [said[0]?.id] })
+  await sayDone(again)
+  expect((await changes(fromPhone(read('/api/changes', again)))).status).toBe(200)
+  expect(await personOf(read('/', phone))).toBeUndefined()
+})
+
+test('another person’s session hands over nothing of the first one’s, and nobody does where nothing was ended', async () => {
+  expect(await problem(await hand([maker('Orrinmoor')]))).toEqual([409, 'nothing-to-hand-over'])
+  await endPhone()
+  await add('Ilse Quandt', 'dispatcher')
+  const ilse = await signedIn('Ilse Quandt')
+  expect(await problem(await hand([maker('Orrinmoor')], ilse))).toEqual([409, 'nothing-to-hand-over'])
+  expect(await problem(await hand([maker('Orrinmoor')], ''))).toEqual([401, 'not-signed-in'])
+  expect(await listed()).toEqual([])
+})
+
+test('admitted records go through the one door as their author’s, with their times, and their bytes are kept once', async () => {
+  await endPhone()
+  const said = [maker('Orrinmoor'), maker('Tessenby')]
+  // A clock two hours behind.
+  await hand(said, phone, new Date(Date.now() - 2 * 3_600_000).toISOString())
+  expect(await admitAll(said)).toMatchObject({ answers: [{ outcome: 'stored' }, { outcome: 'stored' }] })
+  const stored = theLog().lookup(said[0]!.id)!
+  expect(stored).toMatchObject({ author: jonas, saidAt: said[0]!.saidAt, device: 'phone-1' })
+  expect(Math.abs(stored.clockShiftMs - 2 * 3_600_000)).toBeLessThan(5000)
+  expect(await listed()).toEqual([])
+  const kept = store().database.prepare('SELECT "bytes", "decision" FROM "SetAsideRecord"').all()
+  expect(kept).toEqual([
+    { bytes: null, decision: 'admitted' },
+    { bytes: null, decision: 'admitted' },
+  ])
+})
+
+test('what the door does not take stays set aside, with the sentence, and can be admitted once the reason is gone', async () => {
+  await endPhone()
+  const parent = maker('Orrinmoor')
+  const child = { ...maker(''), kind: 'withdrawal', body: { record: parent.id, reason: 'Twice on file.' } }
+  const wrong = maker('x', { body: { name: 7 } })
+  await hand([parent, child, wrong])
+  expect(await admitAll([child, wrong])).toMatchObject({
+    answers: [
+      { id: child.id, outcome: 'waiting for', ids: [parent.id] },
+      { id: wrong.id, outcome: 'refused', rule: 'body shape' },
+    ],
+  })
+  expect(await listed()).toHaveLength(3)
+  expect(await admitAll([parent, child])).toMatchObject({
+    answers: [{ outcome: 'stored' }, { outcome: 'stored' }],
+  })
+  expect((await listed()).map(({ record }) => record.id)).toEqual([wrong.id])
+})
+
+test('a refused record stays out of the log and readable for managers, with who and why', async () => {
+  await endPhone()
+  const said = maker('Orrinmoor')
+  await hand([said])
+  const body = { records: [said.id], reason: 'Said after the phone was lost.' }
+  expect((await keepOut(send('/', { cookie: manager, body }))).status).toBe(200)
+  expect(await listed()).toMatchObject([
+    { record: said, refused: { by: mara, reason: 'Said after the phone was lost.' } },
+  ])
+  expect((await theLog().verify()).entries).toBe(0)
+  const empty = await keepOut(send('/', { cookie: manager, body: { ...body, reason: ' ' } }))
+  expect([empty.status, await empty.text()]).toEqual([400, expect.stringContaining('Say why they stay out')])
+})
+
+test('admitting again after a crash between the log and the mark stores nothing twice', async () => {
+  await endPhone()
+  const said = [maker('Orrinmoor')]
+  await hand(said)
+  const sentAt = new Date().toISOString()
+  await theLog().appendRecords({ sentAt, records: said }, { id: jonas, role: 'technician' })
+  expect(await admitAll(said)).toMatchObject({ answers: [{ outcome: 'already stored' }] })
+  expect(await listed()).toEqual([])
+  expect((await theLog().verify()).entries).toBe(1)
+})
+
+test('what the log has already, because only the answer to it was lost, is not set aside', async () => {
+  const said = [maker('Orrinmoor')]
+  const sentAt = new Date().toISOString()
+  await records(fromPhone(send('/', { cookie: phone, body: { sentAt, records: said } })))
+  await endPhone()
+  expect(await value(hand(said))).toEqual({ held: [said[0]?.id] })
+  expect(await listed()).toEqual([])
+})
+
+test('taking somebody off the team ends their devices too, and what waited there is set aside', async () => {
+  changeActive(store().database, jonas, false, mara, new Date())
+  expect(await problem(await changes(fromPhone(read('/api/changes', phone))))).toEqual([401, 'device-ended'])
+  const said = [maker('Orrinmoor')]
+  await hand(said)
+  await sayDone()
+  expect(await admitAll(said)).toMatchObject({ answers: [{ outcome: 'stored' }] })
+})
+
+test('an ended session that has not handed over outlasts a new password and a long sleep', async () => {
+  await endPhone()
+  setPassword(store().database, jonas, 'x', { kind: 'password changed', byId: jonas }, new Date())
+  sweepSessions(store().database, new Date(Date.now() + 60 * 24 * 3_600_000))
+  expect(await value(hand([maker('Orrinmoor')]))).toMatchObject({ held: [expect.any(String)] })
+})
+
+test('ending is written down; ending twice is ending once; a device that never was is named', async () => {
+  await endPhone()
+  await endPhone()
+  await sayDone()
+  const events = readEvents(store().database, 10).filter(({ kind }) => kind.startsWith('device'))
+  expect(events.map(({ kind, byId }) => [kind, byId])).toEqual([
+    ['device emptied', null],
+    ['device ended', mara],
+  ])
+  const unknown = await end(send('/', { cookie: manager, body: { device: 'x', personId: jonas } }))
+  expect(await problem(unknown)).toEqual([404, 'no-such-device'])
+})
+
+test('changing and refusing what is no hand-over changes nothing', async () => {
+  await endPhone()
+  for (const body of [{}, { sentAt: 'now', records: [maker('x')] }, { sentAt: new Date(), records: [] }, [1]])
+    expect((await handOver(fromPhone(send('/', { cookie: phone, body })))).status).toBe(400)
+  expect(await listed()).toEqual([])
+})
