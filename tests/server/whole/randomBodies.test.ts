@@ -132,7 +132,7 @@ const forms: Readonly<Record<string, Record<string, unknown>>> = {
   'POST /api/set-aside/refuse': { records: ['a'], reason: 'Nobody knows what it is.' },
   'POST /api/set-up': { code: 'AAAAA-AAAAA-AAAAA-AAAAA', name: names.colleague, password },
 }
-const perForm = 400
+const perForm = 250
 const perRecordsRoute = inAll - perForm * Object.keys(forms).length
 
 /** It takes pictures and no forms: tests/server/photos tries it with random bytes. */
