@@ -3,8 +3,8 @@ import path from 'node:path'
 import { expect, test } from 'vitest'
 import { offlinePages } from '@/app/device/offlinePages'
 
-/** People are a matter of the server: nobody is invited, and no link is made, without a signal. */
-const onlineOnly = ['/people']
+/** People, and what is set aside for managers, are a matter of the server: nothing is done there without a signal. */
+const onlineOnly = ['/people', '/set-aside']
 
 test('every page of the team opens without a signal, but those that are a matter of the server', () => {
   const pages = readdirSync('app/(team)', { recursive: true })

@@ -119,6 +119,7 @@ const forms: Readonly<Record<string, Record<string, unknown>>> = {
   'POST /api/devices/end': { device: 'phone-1', personId: 'nobody' },
   'POST /api/hand-over': { sentAt: '2026-01-12T12:00:00Z', records: [{ id: 'a' }] },
   'POST /api/hand-over/done': {},
+  'POST /api/import/log': {},
   'POST /api/people/[id]/deactivate': {},
   'POST /api/people/[id]/reactivate': {},
   'POST /api/people/[id]/role': { role: 'dispatcher' },
