@@ -36,9 +36,12 @@ export const offlinePages = [
   '/preferences',
   '/record',
   '/report',
+  '/scan',
   '/setpoint',
   '/settle',
   '/swaps',
+  '/t',
+  '/tags',
   '/waiting',
   '/withdraw',
 ] as const

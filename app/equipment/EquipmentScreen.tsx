@@ -26,7 +26,7 @@ const step = 20
 export function EquipmentScreen() {
   const query = useSearchParams()
   const model = query.get('model')?.trim() ?? ''
-  const { file } = useDeviceState()
+  const { file, me } = useDeviceState()
   const request = requestIn(file, query)
   const [typed, setTyped] = useState(model)
   const [shownCount, setShownCount] = useState(step)
@@ -71,6 +71,11 @@ export function EquipmentScreen() {
           <ButtonLink kind="quiet" href="/equipment/add-maker">
             Add a maker
           </ButtonLink>
+          {me.role === 'manager' && (
+            <ButtonLink kind="quiet" href="/tags">
+              Print furnace tags
+            </ButtonLink>
+          )}
           <ButtonLink kind="quiet" href="/equipment/superseded">
             A part is superseded
           </ButtonLink>

@@ -8,6 +8,7 @@ import { ratingSettings } from '@/lib/records/view/setpoint'
 import { AskedByMe } from '../ask/AskedByMe'
 import { useDeviceState } from '../device/deviceContext'
 import { Empty } from '../ui/answers/Empty'
+import { ButtonLink } from '../ui/form/Button'
 import { letterForLetter } from '../ui/form/letterForLetter'
 import { FindResult } from './FindResult'
 import styles from './find.module.css'
@@ -57,6 +58,9 @@ export function FindScreen() {
           className={styles.field}
         />
       </form>
+      <ButtonLink kind="quiet" href="/scan">
+        Scan a code
+      </ButtonLink>
       <p role="status" className={styles.count}>
         {asked && resultWords(matches, listed)}
       </p>

@@ -17,6 +17,7 @@ import { Sheet } from '../ui/paper/Sheet'
 import { Row, Stack } from '../ui/paper/Stack'
 import { Baselines } from './Baselines'
 import { FurnaceFacts } from './FurnaceFacts'
+import { FurnaceTags } from './FurnaceTags'
 import { LeftOffBanner } from './LeftOffBanner'
 import { NoRange } from './NoRange'
 import { OpenRequests } from './OpenRequests'
@@ -26,7 +27,7 @@ import { RepairList } from './RepairList'
 /** One furnace: whether it is left off, what it is, the setpoint of each switch, and everything that happened to it. */
 export function FurnaceScreen() {
   const id = useSearchParams().get('id') ?? ''
-  const { file, names } = useDeviceState()
+  const { file, names, me } = useDeviceState()
   const { unit } = usePreference()
   const [now] = useState(() => new Date().toISOString())
   const settings = useMemo(() => ratingSettings(file, now), [file, now])
@@ -136,6 +137,7 @@ export function FurnaceScreen() {
       <PastCases furnaceId={furnace.id} {...{ file, now }} />
       <Baselines furnaceId={furnace.id} {...{ file, unit, names }} />
       <RepairList furnaceId={furnace.id} file={file} names={names} />
+      <FurnaceTags furnaceId={furnace.id} role={me.role} {...{ file, names }} />
     </Stack>
   )
 }

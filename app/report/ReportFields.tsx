@@ -11,6 +11,7 @@ import { Select } from '../ui/form/Select'
 import { TextArea } from '../ui/form/TextArea'
 import { TextField } from '../ui/form/TextField'
 import { Stack } from '../ui/paper/Stack'
+import { CheckWhatWasRead } from './CheckWhatWasRead'
 import { proofAsked, type ReportForm } from './reportForm'
 
 export type FieldProps = {
@@ -207,7 +208,15 @@ export function SourceFields({ parts, people, gauges, ...props }: SourceProps) {
         />
       )}
       <Text {...props} name="saidOn" label="Day on which the source said it, if not today" type="date" />
-      <Text {...props} name="partNumber" label="Part number that the source names" exact />
+      <div>
+        <Text {...props} name="partNumber" label="Part number that the source names" exact />
+        <CheckWhatWasRead
+          what="the part number"
+          value={form.partNumber}
+          read={form.partNumberRead}
+          onChecked={() => change({ partNumberRead: '' })}
+        />
+      </div>
     </Stack>
   )
 }

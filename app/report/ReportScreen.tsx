@@ -9,7 +9,7 @@ import { useAdd } from '../device/useAdd'
 import { useDraft } from '../device/useDraft'
 import { usePreference } from '../device/usePreference'
 import { foundFittedHref } from '../foundFitted/foundFittedAddress'
-import { furnaceOf, type SetpointAddress, setpointHref } from '../setpoint/setpointAddress'
+import { furnaceOf, type SetpointAddress, setpointHref, setpointQuery } from '../setpoint/setpointAddress'
 import { useSetpoint } from '../setpoint/useSetpoint'
 import { Empty } from '../ui/answers/Empty'
 import { Problem } from '../ui/answers/Problem'
@@ -26,6 +26,7 @@ import { levelOnceSaved, onceSaved } from './onceSaved'
 import { partsFor } from './partsFor'
 import { BundleFields, OpenFields, SourceFields } from './ReportFields'
 import { freshReport, openQuestions, type ReportForm, readText, reportBodies } from './reportForm'
+import { ScannedPart } from './ScannedPart'
 import { verdictsOn } from './verdicts'
 import { WhatItChanges } from './WhatItChanges'
 import { WhatItSays } from './WhatItSays'
@@ -56,7 +57,8 @@ function ReportWith({
   setpoint: Setpoint
   now: string
 }) {
-  const requestId = useSearchParams().get('request') ?? undefined
+  const query = useSearchParams()
+  const requestId = query.get('request') ?? undefined
   const router = useRouter()
   const { file, me, names } = useDeviceState()
   const { unit } = usePreference()
@@ -75,6 +77,7 @@ function ReportWith({
   const values = read.ok ? read.value : []
   const open = openQuestions(form, values)
   const furnace = furnaceOf(file, address)
+  const here = `/report?${setpointQuery(address)}${requestId === undefined ? '' : `&request=${requestId}`}`
   const bodies = reportBodies(form, values, {
     positionId: position.id,
     furnaceId: furnace.id,
@@ -198,7 +201,10 @@ function ReportWith({
             </Stack>
           </Sheet>
           <Sheet title="Where it comes from">
-            <SourceFields {...{ form, change, errorOf, people, gauges }} parts={partOptions} />
+            <Stack>
+              <ScannedPart read={query.get('read') ?? undefined} {...{ form, change, file, here }} />
+              <SourceFields {...{ form, change, errorOf, people, gauges }} parts={partOptions} />
+            </Stack>
           </Sheet>
           <Sheet
             title="What it holds for"

@@ -13,6 +13,8 @@ type Covers = (typeof covers)[number]
 /** What a person typed about one source. Plain words and texts, so that it can be kept as a draft. */
 export type ReportForm = {
   asWritten: string
+  /** What a camera read for the text, until somebody says that it was checked; empty when it was typed. */
+  asWrittenRead: string
   /** The unit of a number that states none; empty until somebody says so. */
   unit: PressureUnit | ''
   /** For a single number that does not say: whether it closes or opens there. */
@@ -21,6 +23,8 @@ export type ReportForm = {
   source: SourceKind | ''
   readOffPart: string
   partNumber: string
+  /** What a camera read for the part number, as for the text. */
+  partNumberRead: string
   documentName: string
   documentPage: string
   documentEdition: string
@@ -47,12 +51,14 @@ export type ReportForm = {
 
 export const freshReport = (position: PositionBody): ReportForm => ({
   asWritten: '',
+  asWrittenRead: '',
   unit: '',
   action: '',
   sense: '',
   source: '',
   readOffPart: '',
   partNumber: '',
+  partNumberRead: '',
   documentName: '',
   documentPage: '',
   documentEdition: '',

@@ -1,11 +1,13 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import path from 'node:path'
+import { codeReaderAt, labelReaderAt } from '@/lib/device/readers/addresses'
 import { buildId } from '../buildId'
 import { offlinePages } from '../device/offlinePages'
 
 /** The service worker, with the pages and files of this build written into it. */
 export function GET(): Response {
-  const settings = { version: buildId(), pages: offlinePages, files: filesOf() }
+  const readers = [codeReaderAt, labelReaderAt]
+  const settings = { version: buildId(), pages: offlinePages, files: filesOf(), readers }
   const worker = readFileSync(path.resolve('app/sw.js/worker.js'), 'utf8')
   return new Response(`const settings = ${JSON.stringify(settings)}\n\n${worker}`, {
     headers: {

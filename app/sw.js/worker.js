@@ -5,6 +5,13 @@
 
 const cacheName = `inchwater ${settings.version}`
 
+/**
+ * The programs that read codes and labels weigh more than all pages together, and many people never need them. So they
+ * are kept from when one is first used (or somebody asks for it beforehand), and outlive the builds: their addresses
+ * have their own version in them.
+ */
+const readersName = 'inchwater readers'
+
 /** How long a page may take over the network before the kept shell is shown, in milliseconds. */
 const patienceMs = 4000
 
@@ -16,6 +23,7 @@ self.addEventListener('fetch', (event) => {
   if (request.method !== 'GET' || origin !== self.location.origin) return
   if (request.mode === 'navigate' && settings.pages.includes(pathname)) event.respondWith(page(request))
   else if (settings.files.includes(pathname)) event.respondWith(file(request))
+  else if (ofAReader(pathname)) event.respondWith(reader(request))
 })
 
 /** All or nothing: an installation that is cut off is tried again at the next visit. */
@@ -33,8 +41,30 @@ async function keepShells() {
 }
 
 async function dropOldShells() {
-  for (const name of await caches.keys()) if (name !== cacheName) await caches.delete(name)
+  for (const name of await caches.keys()) {
+    if (name !== cacheName && name !== readersName) await caches.delete(name)
+  }
+  await dropOldReaders()
   await self.clients.claim()
+}
+
+const ofAReader = (pathname) => settings.readers.some((folder) => pathname.startsWith(`${folder}/`))
+
+async function dropOldReaders() {
+  const cache = await caches.open(readersName)
+  for (const request of await cache.keys()) {
+    if (!ofAReader(new URL(request.url).pathname)) await cache.delete(request)
+  }
+}
+
+/** A reader's file, kept once it has come whole. */
+async function reader(request) {
+  const cache = await caches.open(readersName)
+  const kept = await cache.match(request, { ignoreVary: true })
+  if (kept !== undefined) return kept
+  const response = await fetch(request)
+  if (response.status === 200) await cache.put(request, response.clone())
+  return response
 }
 
 /** The page over the network; the kept shell where that fails, is slow, or the server is in trouble. */

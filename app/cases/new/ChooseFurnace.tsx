@@ -6,6 +6,7 @@ import { candidatesOf } from '../../equipment/candidates'
 import { RecordPicker } from '../../equipment/form/RecordPicker'
 import { todaysFurnaces } from '../../find/todaysFurnaces'
 import { ButtonLink } from '../../ui/form/Button'
+import { Row } from '../../ui/paper/Stack'
 
 type Props = {
   file: TeamFile
@@ -13,6 +14,8 @@ type Props = {
   onPick: (id: string) => void
   /** The form that adds a furnace and leads back here. */
   addHref: string
+  /** The scanner, which leads back here with the furnace that it found. */
+  scanHref: string
   error?: string
 }
 
@@ -20,7 +23,7 @@ type Props = {
 const inSight = 7
 
 /** The furnace of a new case: today's first, any other by site, model or serial, and a way to add one. */
-export function ChooseFurnace({ file, today, onPick, addHref, error }: Props) {
+export function ChooseFurnace({ file, today, onPick, addHref, scanHref, error }: Props) {
   const [typed, setTyped] = useState('')
   const todays = useMemo(() => todaysFurnaces(file, today).map(({ furnace }) => furnace.id), [file, today])
   const candidates = useMemo(() => {
@@ -43,9 +46,14 @@ export function ChooseFurnace({ file, today, onPick, addHref, error }: Props) {
       onPick={onPick}
       error={error}
       missing={
-        <ButtonLink kind="quiet" href={addHref}>
-          Not on file? Add the furnace; what is typed here stays
-        </ButtonLink>
+        <Row>
+          <ButtonLink kind="quiet" href={scanHref}>
+            Scan its tag or serial number
+          </ButtonLink>
+          <ButtonLink kind="quiet" href={addHref}>
+            Not on file? Add the furnace; what is typed here stays
+          </ButtonLink>
+        </Row>
       }
     />
   )

@@ -59,6 +59,7 @@ export function NewCaseScreen() {
                 {...{ file, today }}
                 onPick={choose}
                 addHref={leadingBack('/furnace/add', here)}
+                scanHref={leadingBack('/scan?take=furnace', here)}
                 error={gaps.furnaceId}
               />
             ) : (

@@ -16,7 +16,12 @@ export function door(transport: Transport, dev: boolean, inside: Handler): Handl
   const secure = transport.kind !== 'this machine only'
   return (request, response) => {
     const nonce = randomBytes(16).toString('base64')
-    const policy = securityHeaders({ nonce, dev, promiseTLS: secure && !isThisMachine(request.headers.host) })
+    const policy = securityHeaders({
+      nonce,
+      dev,
+      promiseTLS: secure && !isThisMachine(request.headers.host),
+      path: pathOf(request),
+    })
     for (const [name, value] of Object.entries(policy)) response.setHeader(name, value)
     const refusal = refuseVisitor(transport, request) ?? refuseBody(bodyOf(request))
     if (refusal) return turnAway(response, refusal)
@@ -55,6 +60,8 @@ const isOurs = (name: string): boolean =>
   /^(x-forwarded|x-inchwater|x-middleware|x-matched|x-invoke|x-nonce|x-real-ip|forwarded$|content-security-policy)/.test(
     name,
   )
+
+const pathOf = ({ url = '/' }: IncomingMessage): string => url.split('?')[0]!
 
 const textOf = (header: string | string[] | undefined): string | undefined =>
   Array.isArray(header) ? header.join(', ') : header

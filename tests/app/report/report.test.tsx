@@ -31,6 +31,24 @@ describe('ReportScreen', () => {
     expect(screen.getByRole('img', { name: /0\.58/ })).toBeDefined()
   })
 
+  test('a code that was scanned is put in by a tap, and stays marked until somebody has checked it', async () => {
+    open(equipmentRecords, `position=${ids.low}&read=om7731`)
+    const number = () => screen.getByLabelText<HTMLInputElement>('Part number that the source names')
+    expect(number().value).toBe('')
+    expect(document.body.textContent).toContain('On file: OM-7731 (')
+    await press('Use it as the part number')
+    expect(number().value).toBe('om7731')
+    expect(document.body.textContent).toContain('Read from a picture: check it.')
+    select('What does the number rest on?', 'Rating label on the factory switch')
+    expect(screen.getByLabelText<HTMLSelectElement>('Which part is it?').value).toBe(ids.oldPart)
+    await press('I checked it against the label')
+    expect(document.body.textContent).not.toContain('Read from a picture')
+    expect(number().value).toBe('om7731')
+    expect(screen.getByRole('link', { name: 'Scan it again' }).getAttribute('href')).toBe(
+      `/scan?take=part&then=${encodeURIComponent(`/report?position=${ids.low}`)}`,
+    )
+  })
+
   test('saves exactly what the source says, letter for letter, and goes back to the card', async () => {
     const device = open()
     says('CLOSE -.58 ±.05 WC')

@@ -1,5 +1,6 @@
 import { v7 as uuidv7 } from 'uuid'
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest'
+import { codeReaderAt } from '@/lib/device/readers/addresses'
 import { theLog } from '@/lib/server/database'
 import { invite } from '@/lib/server/people/invitations'
 import { makeReset } from '@/lib/server/people/resets'
@@ -138,6 +139,7 @@ const table: Readonly<Record<string, Row>> = {
   'POST /api/set-aside/admit': [managersOnly, () => ({ body: { records: ['nothing'] } })],
   'POST /api/set-aside/refuse': [managersOnly, () => ({ body: { records: ['nothing'], reason: 'Why' } })],
   'GET /api/set-up': [anybody, () => ({})],
+  'GET /readers/[...id]': [anybody, () => ({ id: `${codeReaderAt.slice('/readers/'.length)}/worker.js` })],
   'GET /sw.js': [anybody, () => ({})],
   // There are people, so it is over, for everybody and for good.
   'POST /api/set-up': [
@@ -169,7 +171,7 @@ function ask(
   headers: Record<string, string> = {},
 ) {
   const { method, address, handle } = handlers.get(route)!
-  const path = address.replace(/\[\w+\]/, id)
+  const path = address.replace(/\[(\.\.\.)?\w+\]/, id)
   const cookie = team.cookies[caller]
   const sent = method === 'GET' ? read(path, cookie) : send(path, { cookie, body })
   const request = picture === undefined ? sent : withPicture(sent, picture)
@@ -186,6 +188,11 @@ function withPicture({ url, headers }: Request, picture: Buffer): Request {
 /** What every answer has, whatever it says: a shape, no cache, no other origin let in, and a sentence when it is no. */
 async function checkAnswer(answer: Response): Promise<{ ok: boolean; problem?: { code: string } }> {
   expect(answer.headers.get('access-control-allow-origin')).toBeNull()
+  if (answer.headers.get('cache-control')?.includes('immutable')) {
+    // A reader's program: the same for everybody, under a name that has its version in it.
+    expect(await answer.text()).toContain('ZXingWASM')
+    return { ok: answer.ok }
+  }
   if (answer.headers.get('content-type')?.startsWith('text/javascript')) {
     // The service worker: the same for everybody, asked for anew each time, and nobody's data.
     expect(answer.headers.get('cache-control')).toBe('no-cache')
