@@ -35,6 +35,8 @@ const names: Readonly<Record<string, string>> = {
   'answer seen': 'Answer reached',
   tag: 'Furnace tag',
   photo: 'Photo',
+  import: 'Import of an old list',
+  'imported lines': 'Rows of an import',
 }
 
 /** A kind's name; one without an entry is called what the log calls it. */

@@ -18,6 +18,7 @@ const named: Readonly<Record<string, readonly string[]>> = {
   furnace: ['siteLabel', 'model'],
   gauge: ['name'],
   organisation: ['name'],
+  import: ['fileName'],
 }
 
 /** What tells one record of a kind from another, in a few words; never a number. */

@@ -9,7 +9,7 @@ const named: Readonly<Record<string, readonly string[]>> = {
   '{pixel}': ['width', 'height'],
   '%': ['percentOfReading', 'percentOfSpan'],
   // Counts, which have the unit one.
-  '1': ['counts', 'decimals', 'thermostatCycles'],
+  '1': ['counts', 'decimals', 'thermostatCycles', 'rows', 'row', 'taken'],
 }
 
 /** How a name carries its unit. */

@@ -13,6 +13,8 @@ import { fittedPart } from './kinds/fittedPart'
 import { foundFitted } from './kinds/foundFitted'
 import { furnace } from './kinds/furnace'
 import { gauge } from './kinds/gauge'
+import { importKind } from './kinds/import'
+import { importedLines } from './kinds/importedLines'
 import { lifting } from './kinds/lifting'
 import { maker } from './kinds/maker'
 import { organisation } from './kinds/organisation'
@@ -73,5 +75,7 @@ export const recordKinds: Readonly<Record<string, RecordKind>> = Object.fromEntr
     answerSeen,
     tag,
     photo,
+    importKind,
+    importedLines,
   ].map((kind) => [kind.kind, kind]),
 )

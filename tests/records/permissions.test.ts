@@ -44,6 +44,8 @@ const written: [kind: string, mayAdd: string[], maySee: string[]][] = [
   ['answer seen', everybody, everybody],
   ['tag', everybody, everybody],
   ['photo', everybody, everybody],
+  ['import', ['manager'], everybody],
+  ['imported lines', everybody, everybody],
 ]
 
 test('permissionTable() says of every kind who may add it and who may see it', () => {

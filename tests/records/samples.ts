@@ -48,6 +48,9 @@ const ids = {
   answerSeen: '01920000-0000-7000-8000-000000000029',
   tag: '01920000-0000-7000-8000-00000000002a',
   photo: '01920000-0000-7000-8000-00000000002b',
+  import: '01920000-0000-7000-8000-00000000002c',
+  importedLines: '01920000-0000-7000-8000-00000000002d',
+  importedReport: '01920000-0000-7000-8000-00000000002e',
 } as const
 
 export const sampleIds = ids
@@ -582,6 +585,23 @@ const samples: Sample[] = [
       caption: 'The label on the low fire switch.',
       note: 'Taken from below.',
     },
+  ],
+  [
+    ids.import,
+    'import',
+    {
+      fileName: 'ratings 2019.csv',
+      sha256: '0246f0a0c1e9b7d24680ace13579bdf02468ace13579bdf02468ace13579bdf0',
+      encoding: 'windows-1252',
+      separator: 'semicolon',
+      rows: 120,
+      taken: 97,
+    },
+  ],
+  [
+    ids.importedLines,
+    'imported lines',
+    { importId: ids.import, lines: [{ row: 2, record: ids.importedReport }] },
   ],
 ]
 

@@ -5,7 +5,15 @@ export type HeldRecord = RecordEnvelope &
   Partial<Pick<StoredRecord, 'seq' | 'receivedAt' | 'clockShiftMs' | 'withheld'>>
 
 /** Why and by whom a record no longer counts. It stays readable. */
-export type Withdrawn = { id: string; by: string; at: string; reason: string; replacedBy?: string }
+export type Withdrawn = {
+  id: string
+  by: string
+  at: string
+  reason: string
+  replacedBy?: string
+  /** The import that was withdrawn, and this record with it. */
+  withImport?: string
+}
 
 /** One record, folded: what was said, who said it and when, and whether it still counts. */
 export type Entry<Body> = {

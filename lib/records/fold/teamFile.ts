@@ -12,6 +12,7 @@ import type { FittedPartBody } from '../kinds/fittedPart'
 import type { FoundFittedBody } from '../kinds/foundFitted'
 import type { FurnaceBody } from '../kinds/furnace'
 import type { GaugeBody } from '../kinds/gauge'
+import type { ImportBody } from '../kinds/import'
 import type { LiftingBody } from '../kinds/lifting'
 import type { MakerBody } from '../kinds/maker'
 import type { OrganisationBody } from '../kinds/organisation'
@@ -33,6 +34,7 @@ import type { TagBody } from '../kinds/tag'
 import type { VisitBody } from '../kinds/visit'
 import { recordKinds } from '../registry'
 import { type Entry, entryOf, type HeldRecord } from './entry'
+import { type ImportedFrom, importedRecords, withdrawWithImports } from './imports'
 import { keptIds } from './keptIds'
 import { withdrawnRecords } from './withdrawals'
 
@@ -71,6 +73,9 @@ export type TeamFile = {
   photos: ReadonlyMap<string, Entry<PhotoBody>>
   /** The pictures that the server holds, by the hash of the bytes that were sent. */
   picturesHeld: ReadonlySet<string>
+  imports: ReadonlyMap<string, Entry<ImportBody>>
+  /** Which import a record came in by, and the row of its file. */
+  importedFrom: ReadonlyMap<string, ImportedFrom>
   /** Newest preference of each person, by person. */
   preferences: ReadonlyMap<string, PreferenceBody>
   /** Every record by id, whatever its kind. */
@@ -94,6 +99,8 @@ export function foldTeamFile(
 ): TeamFile {
   const inOrder = withClocksPutRight([...records].sort(byLogOrder))
   const withdrawn = withdrawnRecords(inOrder)
+  const importedFrom = importedRecords(inOrder)
+  withdrawWithImports(inOrder, importedFrom, withdrawn)
   const byId = new Map<string, { kind: string; entry: Entry<Record<string, unknown>> }>()
   const byKind = new Map<string, Map<string, Entry<Record<string, unknown>>>>()
   const unknown = new Set<string>()
@@ -158,6 +165,8 @@ export function foldTeamFile(
     answersSeen: of('answer seen'),
     tags: of('tag'),
     photos: of('photo'),
+    imports: of('import'),
+    importedFrom,
     picturesHeld,
     preferences,
     records: byId,

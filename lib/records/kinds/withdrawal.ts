@@ -4,6 +4,7 @@ import { defineKind, type Lookup, type Refusal, type Role, roles } from '../enve
 import { line, recordId } from '../fields'
 import { isSame } from '../ofCase'
 import { withholdable } from '../withholdable'
+import { importKind } from './import'
 import { lifting } from './lifting'
 
 /** Nothing is edited or deleted: a correction withdraws the old record, with a reason. Both stay readable. */
@@ -44,6 +45,23 @@ function whyStillLeftOff(
       }
 }
 
+/** An import goes as a whole, by whom an import may come from; its rows can be withdrawn one by one by anybody. */
+function whyImportStays({ record }: WithdrawalBody, lookup: Lookup, role: Role): Refusal | undefined {
+  const kind = lookup(record)?.kind
+  if (kind === 'imported lines')
+    return {
+      rule: 'an import is undone as a whole',
+      sentence:
+        'This only says which rows an import has. Withdraw the import, or the records of those rows that are wrong.',
+    }
+  return kind !== 'import' || importKind.mayAdd.includes(role)
+    ? undefined
+    : {
+        rule: 'an import is undone by a manager',
+        sentence: `A ${role} may not withdraw a whole import. Ask a ${importKind.mayAdd.join(' or a ')}, or withdraw the records of it that are wrong.`,
+      }
+}
+
 export const withdrawal = defineKind<WithdrawalBody>({
   kind: 'withdrawal',
   version: 1,
@@ -53,6 +71,7 @@ export const withdrawal = defineKind<WithdrawalBody>({
   refersTo: (body) => [body.record, ...(body.replacedBy === undefined ? [] : [body.replacedBy])],
   refusedBy: (body, lookup, { role }) =>
     whyStillLeftOff(body, lookup, role) ??
+    whyImportStays(body, lookup, role) ??
     (lookup(body.record)?.kind === 'withholding'
       ? {
           rule: 'a withholding stands',

@@ -1,0 +1,395 @@
+import { v7 as uuidv7 } from 'uuid'
+import { expect, test } from 'vitest'
+import type { HeldRecord } from '@/lib/records/fold/entry'
+import { counting, foldTeamFile } from '@/lib/records/fold/teamFile'
+import {
+  type Answers,
+  fieldsOf,
+  gatherAsked,
+  noAnswers,
+  type Plan,
+  recordsOf,
+  type Verdict,
+  whatIsOnFile,
+} from '@/lib/records/oldList'
+import { openRatings } from '@/lib/records/view/openRatings'
+import { held, now, planOf, readingOf, someEquipment, tableOf } from './someList'
+
+const head = 'maker,range,position,make (in. w.c.)'
+const outcomes = ({ verdicts }: Plan) => verdicts.map(({ row, outcome }) => [row, outcome])
+const first = ({ verdicts }: Plan): Verdict => verdicts[0]!
+const reportOf = (verdict: Verdict) => {
+  if (verdict.outcome !== 'taken over') throw new Error(JSON.stringify(verdict))
+  return verdict.reports[0]!
+}
+/** The records of a plan as the log would hold them. */
+const confirmed = (plan: Plan, author?: string): HeldRecord[] =>
+  recordsOf(
+    plan,
+    { fileName: 'old ratings.csv', sha256: 'a'.repeat(64), encoding: 'utf-8', separator: 'comma' },
+    uuidv7,
+  ).map(({ id, kind, body }) => held(kind, body, { id, ...(author === undefined ? {} : { author }) }))
+
+test('planImport takes a row over to the position that it names, as a lead without proof, and says the level', () => {
+  const equipment = someEquipment()
+  const file = foldTeamFile(equipment.all)
+  const plan = planOf(`${head}\nORRINMOOR,om ridge,low-fire,-0.65`, { file })
+  expect(reportOf(first(plan))).toMatchObject({
+    level: 'Unverified',
+    looks: [],
+    body: {
+      positionId: equipment.low.id,
+      action: 'closes',
+      sense: 'suction',
+      kind: 'one-port',
+      between: 'not stated',
+      stage: 'not stated',
+      source: 'imported',
+      origin: 'list old ratings.csv',
+    },
+  })
+  expect(plan.things).toEqual([])
+})
+
+test('planImport finds the range of a model by its patterns, and refuses a model of another range', () => {
+  const equipment = someEquipment()
+  const file = foldTeamFile([
+    ...equipment.all,
+    held('equipment range', {
+      makerId: equipment.maker.id,
+      name: 'OM Vale',
+      modelPatterns: ['OMV-60'],
+      fuel: 'either',
+      heat: 'not stated',
+    }),
+  ])
+  const at = (model: string, range = '') =>
+    first(planOf(`maker,range,model,position,make (Pa)\nOrrinmoor,${range},${model},Low fire,160`, { file }))
+  expect(reportOf(at('OMR-80A')).body.positionId).toBe(equipment.low.id)
+  expect(reportOf(at('omr 1A2')).body.positionId).toBe(equipment.low.id)
+  expect(at('OMR-80A', 'OM Vale')).toMatchObject({
+    outcome: 'refused',
+    sentence: expect.stringContaining('another range'),
+  })
+  expect(at('QQ-1')).toMatchObject({ outcome: 'not answered' })
+})
+
+test('planImport never guesses a position: a row without one is refused until the person names it', () => {
+  const text = 'maker,range,make (Pa)\nOrrinmoor,OM Ridge,160'
+  expect(first(planOf(text))).toMatchObject({
+    outcome: 'refused',
+    sentence: expect.stringContaining('never to its sister'),
+  })
+  expect(first(planOf(text, { reading: { position: 'Low fire' } })).outcome).toBe('taken over')
+})
+
+test.each([
+  ['its kind of switch', 'Orrinmoor,OM Ridge,Low fire,0.65,KX-1,Adjustable switch,'],
+  ['its part number, which is on file as generic', 'Orrinmoor,OM Ridge,Low fire,0.65,uni 22,,'],
+  ['its note', 'Orrinmoor,OM Ridge,Low fire,0.65,KX-1,,Universal kit fitted 2018'],
+  ['its note, field-set', 'Orrinmoor,OM Ridge,Low fire,0.65,KX-1,,field-set to this'],
+])(
+  'rule 2 on import: a row of a general-purpose switch by %s is refused, with what to do instead',
+  (_, row) => {
+    const verdict = first(planOf(`${head},part number,switch type,note\n${row}`))
+    expect(verdict).toMatchObject({
+      outcome: 'refused',
+      rule: 'no general-purpose switch',
+      sentence: expect.stringMatching(/Record it as found fitted.*ask the maker/),
+    })
+  },
+)
+
+test('rule 2 on import refuses no row that says that its switch is not adjustable', () => {
+  const text = `${head},note\nOrrinmoor,OM Ridge,Low fire,0.65,"Sealed, not adjustable; non-adjustable"`
+  expect(first(planOf(text)).outcome).toBe('taken over')
+})
+
+test('rule 4 on import: a row that speaks of a jumper is refused', () => {
+  const text = `${head},note\nOrrinmoor,OM Ridge,Low fire,0.65,Jumpered since 2017`
+  expect(first(planOf(text))).toMatchObject({ outcome: 'refused', rule: 'no bypass' })
+})
+
+test('planImport names duplicates within the list and with the log, and takes the same number from another source', () => {
+  const text = [
+    `${head},source,document,page,date`,
+    'Orrinmoor,OM Ridge,Low fire,0.65,,,,',
+    'Orrinmoor,OM Ridge,Low fire,0.65,,,,',
+    'Orrinmoor,OM Ridge,Low fire,.65 ,,,,',
+    'Orrinmoor,OM Ridge,Low fire,0.65,manual,ZQ 12,7,2019-04-03',
+    'Orrinmoor,OM Ridge,High fire,0.65,,,,',
+  ].join('\n')
+  const equipment = someEquipment()
+  const plan = planOf(text, { file: foldTeamFile(equipment.all) })
+  expect(outcomes(plan)).toEqual([
+    [2, 'taken over'],
+    [3, 'duplicate'],
+    [4, 'duplicate'],
+    [5, 'taken over'],
+    [6, 'taken over'],
+  ])
+  expect(plan.verdicts[1]).toMatchObject({ of: { row: 2 }, sentence: 'Row 2 says the same.' })
+  const records = confirmed(plan)
+  const again = planOf(text, { file: foldTeamFile([...equipment.all, ...records]) })
+  expect(again.verdicts.map(({ outcome }) => outcome)).toEqual(Array(5).fill('duplicate'))
+  expect(again.verdicts[0]).toMatchObject({
+    of: { record: records.find(({ kind }) => kind === 'report')!.id },
+  })
+})
+
+test('planImport holds back an unusual number until the person says that it is what the list says', () => {
+  const text = `${head}\nOrrinmoor,OM Ridge,Low fire,6.5`
+  const held = first(planOf(text))
+  expect(held).toMatchObject({
+    outcome: 'look again',
+    sentence: expect.stringContaining('unusual for an air switch'),
+  })
+  expect(first(planOf(text, { takeOdd: true })).outcome).toBe('taken over')
+})
+
+test('planImport says which rows look like a slip beside what is on file', () => {
+  const equipment = someEquipment()
+  const page = held('report', {
+    positionId: equipment.low.id,
+    asWritten: '0.65 in. w.c.',
+    action: 'closes',
+    limit: 'nominal',
+    pascals: 0.65 * 249.08891,
+    sense: 'suction',
+    unit: 'inH2O',
+    decimals: 2,
+    kind: 'one-port',
+    between: 'port and room',
+    tap: 'collector box',
+    stage: 'low fire',
+    source: 'current literature',
+    proof: { kind: 'document', name: 'ZQ 12', page: '7' },
+    saidOn: '2025-11-01',
+    revisionRange: {},
+    serialRange: {},
+    elevationBand: {},
+  })
+  const file = foldTeamFile([...equipment.all, page])
+  const { verdicts } = planOf(`${head}\nOrrinmoor,OM Ridge,Low fire,0.90\nOrrinmoor,OM Ridge,Low fire,0.65`, {
+    file,
+  })
+  expect(reportOf(verdicts[0]!).looks).toEqual(['A better report on file names another value.'])
+  expect(reportOf(verdicts[1]!).looks).toEqual([])
+})
+
+test('what planImport foretells is what the log then stands at: every level, and every body letter for letter', () => {
+  const equipment = someEquipment()
+  const file = foldTeamFile(equipment.all)
+  const text = [
+    `${head},open (in. w.c.),source,document,page,who rung,reference,date,holds for`,
+    'Orrinmoor,OM Ridge,Low fire,0.65,0.50,current manual,ZQ 12,7,,,2025-11-01,all',
+    'Orrinmoor,OM Ridge,Low fire,0.65,0.50,tech support,,,Orrinmoor line,T-1,2025-11-02,all',
+    'Orrinmoor,OM Ridge,Low fire,0.90,,,,,,,,',
+    'Orrinmoor,OM Ridge,High fire,0.95,,manual,ZQ 12,8,,,2019-03-04,all',
+    'Orrinmoor,OM Ridge,High fire,1.20,,distributor,,,Hallam Supply,T-9,2025-10-04,all',
+    'Orrinmoor,OM Ridge,Drain,0.30,,,,,,,,',
+  ].join('\n')
+  const plan = planOf(text, { file, answers: { ...noAnswers, positions: { DRA1N: { kind: 'one-port' } } } })
+  expect(plan.verdicts.map(({ outcome }) => outcome)).toEqual(Array(6).fill('taken over'))
+  const after = foldTeamFile([...equipment.all, ...confirmed(plan)])
+  const ratings = openRatings(after, now)
+  let told = 0
+  for (const verdict of plan.verdicts) {
+    if (verdict.outcome !== 'taken over') continue
+    for (const { id, body, level } of verdict.reports) {
+      expect(after.reports.get(id)?.body).toEqual(body)
+      expect(after.importedFrom.get(id)).toMatchObject({ row: verdict.row })
+      const position = after.positions.get(body.positionId)!
+      const { closes, opens } = ratings.at(position)
+      const standing = body.action === 'closes' ? closes : opens
+      if (standing.level !== 'Not on file' && standing.reportIds.includes(id)) {
+        expect(level).toBe(standing.level)
+        told += 1
+      }
+    }
+  }
+  expect(told).toBeGreaterThan(5)
+  const levels = new Set(
+    plan.verdicts.flatMap((verdict) =>
+      ('reports' in verdict ? verdict.reports : []).map(({ level }) => level),
+    ),
+  )
+  expect([...levels].sort()).toEqual(['In dispute', 'Unverified', 'Verified'])
+})
+
+const asked = (text: string, answers: Answers = noAnswers, file = foldTeamFile(someEquipment().all)) => {
+  const table = tableOf(text)
+  const { columns, position } = readingOf(table)
+  const rows = table.rows.map((row) => fieldsOf(row, columns))
+  return gatherAsked(rows, position, whatIsOnFile(file), answers)
+}
+
+test('gatherAsked asks of a misspelt maker once for all its rows, with the one that may be meant first', () => {
+  const equipment = someEquipment()
+  const file = foldTeamFile(equipment.all)
+  const text = `${head}\nOrinmoor,OM Ridge,Low fire,0.65\nOrinmoor,OM Ridge,High fire,0.90\nWexhollow,W1,Low fire,0.4`
+  const { maker, range, position } = asked(text, noAnswers, file)
+  expect(maker).toEqual([
+    { key: expect.any(String), name: 'Orinmoor', rows: 2, near: [equipment.maker.id] },
+    { key: expect.any(String), name: 'Wexhollow', rows: 1, near: [] },
+  ])
+  expect([range, position]).toEqual([[], []])
+  const use = { ...noAnswers, makers: { [maker[0]!.key]: { use: equipment.maker.id } } }
+  expect(outcomes(planOf(text, { file, answers: use }))).toEqual([
+    [2, 'taken over'],
+    [3, 'taken over'],
+    [4, 'not answered'],
+  ])
+})
+
+test('planImport adds makers, ranges and positions only where the person said so, and only what a row taken over needs', () => {
+  const equipment = someEquipment()
+  const file = foldTeamFile(equipment.all)
+  const text = [
+    'maker,range,model,position,make (in. w.c.)',
+    'Wexhollow,W Line,W-1,Low fire,0.40',
+    'Wexhollow,W Line,W-2,High fire,0.80',
+    'Wexhollow,X Line,X-1,Low fire,adjust',
+    'Tarnbeck,T Line,T-1,Low fire,0.40',
+  ].join('\n')
+  const { maker } = asked(text, noAnswers, file)
+  const [wexhollow, tarnbeck] = [maker[0]!.key, maker[1]!.key]
+  let answers: Answers = { ...noAnswers, makers: { [wexhollow]: 'add', [tarnbeck]: 'leave out' } }
+  const { range } = asked(text, answers, file)
+  expect(range.map(({ name, rows, maker: of }) => [name, rows, of])).toEqual([
+    ['W Line', 2, 'Wexhollow'],
+    ['X Line', 1, 'Wexhollow'],
+  ])
+  answers = { ...answers, ranges: Object.fromEntries(range.map(({ key }) => [key, 'add' as const])) }
+  const { position } = asked(text, answers, file)
+  expect(position.map(({ name, rows }) => [name, rows])).toEqual([
+    ['Low fire', 2],
+    ['High fire', 1],
+  ])
+  answers = {
+    ...answers,
+    positions: Object.fromEntries(position.map(({ key }) => [key, { kind: 'one-port' as const }])),
+  }
+  const plan = planOf(text, { file, answers })
+  expect(plan.verdicts.map(({ outcome }) => outcome)).toEqual([
+    'taken over',
+    'taken over',
+    'refused',
+    'left out',
+  ])
+  expect(plan.things.map(({ kind, body, row }) => [kind, body.name, row])).toEqual([
+    ['maker', 'Wexhollow', 2],
+    ['equipment range', 'W Line', 2],
+    ['position', 'Low fire', 2],
+    ['position', 'High fire', 3],
+  ])
+  expect(plan.things[1]!.body.modelPatterns).toEqual(['W-1', 'W-2'])
+  expect(plan.things[2]!.body).toMatchObject({
+    stage: 'low fire',
+    kind: 'one-port',
+    between: 'not stated',
+    sense: 'not stated',
+  })
+  const after = foldTeamFile([...equipment.all, ...confirmed(plan)])
+  expect(counting(after.makers).map(({ body }) => body.name)).toEqual(['Orrinmoor', 'Wexhollow'])
+})
+
+test('one withdrawal of the import takes back every row and what was added with it, and withdrawing that brings all back', () => {
+  const equipment = someEquipment()
+  const text = `${head}\nWexhollow,W Line,Low fire,0.40\nOrrinmoor,OM Ridge,Low fire,0.65`
+  const keys = asked(text)
+  let answers: Answers = { ...noAnswers, makers: { [keys.maker[0]!.key]: 'add' } }
+  answers = { ...answers, ranges: { [asked(text, answers).range[0]!.key]: 'add' } }
+  answers = { ...answers, positions: { [asked(text, answers).position[0]!.key]: { kind: 'two-port' } } }
+  const before = foldTeamFile(equipment.all)
+  const records = confirmed(planOf(text, { file: before, answers }))
+  const all = [...equipment.all, ...records]
+  expect(counting(foldTeamFile(all).reports)).toHaveLength(2)
+
+  const importId = records.find(({ kind }) => kind === 'import')!.id
+  const withdrawal = held(
+    'withdrawal',
+    { record: importId, reason: 'The wrong list.' },
+    { author: 'person-2' },
+  )
+  const without = foldTeamFile([...all, withdrawal])
+  expect(counting(without.reports)).toEqual([])
+  expect(counting(without.makers)).toEqual(counting(before.makers))
+  expect(counting(without.ranges)).toEqual(counting(before.ranges))
+  expect(counting(without.positions)).toEqual(counting(before.positions))
+  // Rule 6: all of it stays readable, and says with what it went.
+  for (const report of without.reports.values())
+    expect(report.withdrawn).toMatchObject({
+      reason: 'The wrong list.',
+      by: 'person-2',
+      withImport: importId,
+    })
+
+  const back = foldTeamFile([
+    ...all,
+    withdrawal,
+    held('withdrawal', { record: withdrawal.id, reason: 'The right one.' }),
+  ])
+  expect(counting(back.reports)).toHaveLength(2)
+  expect(counting(back.makers)).toHaveLength(2)
+})
+
+test('a withdrawn import leaves what others have built on since, with all that it belongs to', () => {
+  const equipment = someEquipment()
+  const text = `${head}\nWexhollow,W Line,Low fire,0.40`
+  let answers: Answers = { ...noAnswers, makers: { [asked(text).maker[0]!.key]: 'add' } }
+  answers = { ...answers, ranges: { [asked(text, answers).range[0]!.key]: 'add' } }
+  answers = { ...answers, positions: { [asked(text, answers).position[0]!.key]: { kind: 'one-port' } } }
+  const records = confirmed(planOf(text, { file: foldTeamFile(equipment.all), answers }))
+  const id = (kind: string) => records.find((each) => each.kind === kind)!.id
+  const withdrawal = held('withdrawal', { record: id('import'), reason: 'The wrong list.' })
+  const part = held(
+    'part',
+    {
+      partNumber: 'WX-1',
+      class: 'not known',
+      fieldAdjustable: false,
+      makerId: id('maker'),
+      positionIds: [],
+    },
+    { author: 'person-2' },
+  )
+  const file = foldTeamFile([...equipment.all, ...records, part, withdrawal])
+  expect(file.makers.get(id('maker'))?.withdrawn).toBeUndefined()
+  expect(file.ranges.get(id('equipment range'))?.withdrawn).toBeDefined()
+  expect(file.positions.get(id('position'))?.withdrawn).toBeDefined()
+  const deeper = held('part', {
+    partNumber: 'WX-2',
+    class: 'not known',
+    fieldAdjustable: false,
+    positionIds: [id('position')],
+  })
+  const kept = foldTeamFile([...equipment.all, ...records, deeper, withdrawal])
+  for (const kind of ['maker', 'equipment range', 'position'])
+    expect(kept.records.get(id(kind))?.entry.withdrawn).toBeUndefined()
+  expect(kept.reports.get(id('report'))?.withdrawn).toBeDefined()
+})
+
+test('nobody takes somebody else’s record into an import to withdraw it with the import', () => {
+  const equipment = someEquipment()
+  const mine = held(
+    'import',
+    { fileName: 'a.csv', sha256: 'a'.repeat(64), encoding: 'utf-8', separator: 'comma', rows: 1, taken: 1 },
+    { author: 'person-2' },
+  )
+  const claim = (author: string) =>
+    held('imported lines', { importId: mine.id, lines: [{ row: 2, record: equipment.low.id }] }, { author })
+  const withdrawal = held('withdrawal', { record: mine.id, reason: 'x' }, { author: 'person-2' })
+  for (const author of ['person-1', 'person-2']) {
+    const file = foldTeamFile([...equipment.all, mine, claim(author), withdrawal])
+    expect(file.positions.get(equipment.low.id)?.withdrawn).toBeUndefined()
+  }
+})
+
+test('planImport tells how far it is, in steps between which a screen can be drawn', () => {
+  const rows = Array.from(
+    { length: 500 },
+    (_, at) => `Orrinmoor,OM Ridge,Low fire,0.${String(at % 90).padStart(2, '0')}1`,
+  )
+  expect(planOf(`${head}\n${rows.join('\n')}`).steps).toBeGreaterThan(9)
+})
