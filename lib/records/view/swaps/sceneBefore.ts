@@ -73,6 +73,8 @@ export function sceneBefore(file: TeamFile, furnaceId: string, moment: string): 
     callAttempts: nothing,
     answersSeen: nothing,
     tags: nothing,
+    imports: nothing,
+    importedFrom: file.importedFrom,
     preferences: nothing,
     picturesHeld: file.picturesHeld,
     records: file.records,
