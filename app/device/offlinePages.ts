@@ -31,6 +31,7 @@ export const offlinePages = [
   '/gauges/add',
   '/helper',
   '/left-undone',
+  '/log',
   '/notice',
   '/phone-desk',
   '/preferences',
@@ -44,4 +45,5 @@ export const offlinePages = [
   '/tags',
   '/waiting',
   '/withdraw',
+  '/withhold',
 ] as const

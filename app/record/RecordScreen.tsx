@@ -20,11 +20,12 @@ import { recordTitle } from './recordTitle'
 import { fieldOf } from './recordWords'
 import { useAbout } from './useAbout'
 import { WhereItBelongs } from './WhereItBelongs'
+import { maybeWithheld } from './withheldFields'
 
 /** One record as it was said: nothing left out, nothing edited, with what withdrew it if something did. */
 export function RecordScreen() {
   const id = useSearchParams().get('id') ?? ''
-  const { file, names } = useDeviceState()
+  const { file, names, me } = useDeviceState()
   const about = useAbout()
   const found = file.records.get(id)
   if (found === undefined) {
@@ -54,6 +55,7 @@ export function RecordScreen() {
       <CallTold call={call} />
     ) : undefined
   const facts = <Facts facts={bodyFacts(kind, entry.body, about)} />
+  const withholdable = maybeWithheld(kind, entry, me.role).length > 0
   const withdrawable = entry.withdrawn === undefined && kind !== 'withholding' && kind !== 'preference'
   return (
     <Stack>
@@ -85,8 +87,15 @@ export function RecordScreen() {
       <Sheet
         title="What was recorded"
         foot={
-          withdrawable ? (
-            <ButtonLink href={`/withdraw?record=${id}`}>Withdraw this record</ButtonLink>
+          withdrawable || withholdable ? (
+            <>
+              {withdrawable && <ButtonLink href={`/withdraw?record=${id}`}>Withdraw this record</ButtonLink>}
+              {withholdable && (
+                <ButtonLink kind="quiet" href={`/withhold?record=${id}`}>
+                  Withhold personal data
+                </ButtonLink>
+              )}
+            </>
           ) : undefined
         }
       >

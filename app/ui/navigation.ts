@@ -6,6 +6,7 @@ export const mainPlaces: readonly Place[] = [
   { words: 'Find', path: '/' },
   { words: 'Cases', path: '/cases' },
   { words: 'Phone desk', path: '/phone-desk' },
+  { words: 'Log', path: '/log' },
 ]
 
 /** What the team learns from its own cases: the places below Callbacks. */

@@ -78,8 +78,8 @@ export type TeamFile = {
   importedFrom: ReadonlyMap<string, ImportedFrom>
   /** Newest preference of each person, by person. */
   preferences: ReadonlyMap<string, PreferenceBody>
-  /** Every record by id, whatever its kind. */
-  records: ReadonlyMap<string, { kind: string; entry: Entry<Record<string, unknown>> }>
+  /** Every record by id, whatever its kind, in the order of the log; without a number while it is on this device only. */
+  records: ReadonlyMap<string, { kind: string; entry: Entry<Record<string, unknown>>; seq?: number }>
   /** Duplicate to the record that is kept. */
   keptId(id: string): string
   /** Kinds and versions that this program does not know: it wants an update. */
@@ -101,7 +101,7 @@ export function foldTeamFile(
   const withdrawn = withdrawnRecords(inOrder)
   const importedFrom = importedRecords(inOrder)
   withdrawWithImports(inOrder, importedFrom, withdrawn)
-  const byId = new Map<string, { kind: string; entry: Entry<Record<string, unknown>> }>()
+  const byId = new Map<string, { kind: string; entry: Entry<Record<string, unknown>>; seq?: number }>()
   const byKind = new Map<string, Map<string, Entry<Record<string, unknown>>>>()
   const unknown = new Set<string>()
   const joins: SameAsBody[] = []
@@ -115,7 +115,11 @@ export function foldTeamFile(
     const entry = entryOf(record)
     const gone = withdrawn.get(record.id)
     if (gone !== undefined) entry.withdrawn = gone
-    byId.set(record.id, { kind: record.kind, entry })
+    byId.set(record.id, {
+      kind: record.kind,
+      entry,
+      ...(record.seq === undefined ? {} : { seq: record.seq }),
+    })
     const ofKind = byKind.get(record.kind) ?? new Map()
     byKind.set(record.kind, ofKind.set(record.id, entry))
     if (gone !== undefined) continue

@@ -100,6 +100,7 @@ const table: Readonly<Record<string, Row>> = {
   // Nobody's session on this device was ended.
   'POST /api/hand-over': [{ ...all(409), nobody: 401, 'taken off': 401 }, () => ({ body: handedOver })],
   'POST /api/hand-over/done': [{ ...all(409), nobody: 401, 'taken off': 401 }, () => ({ body: {} })],
+  'GET /api/log/verify': [signedIn, () => ({})],
   'GET /api/people': [signedIn, () => ({})],
   'POST /api/people/[id]/deactivate': [managersOnly, colleague],
   'POST /api/people/[id]/reactivate': [managersOnly, ({ ids }) => ({ id: ids['taken off'], body: {} })],
@@ -208,6 +209,11 @@ async function checkAnswer(answer: Response): Promise<{ ok: boolean; problem?: {
   if (answer.headers.has('content-disposition')) {
     // A file to keep, whole.
     expect((await answer.arrayBuffer()).byteLength).toBeGreaterThan(0)
+    return { ok: answer.ok }
+  }
+  if (answer.headers.get('content-type')?.startsWith('application/x-ndjson')) {
+    const last = (await answer.text()).trimEnd().split('\n').at(-1)!
+    expect(JSON.parse(last)).toEqual({ ok: true, value: expect.anything() })
     return { ok: answer.ok }
   }
   const said = (await answer.json()) as { ok: boolean; problem?: { code: string } }
