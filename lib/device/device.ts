@@ -3,6 +3,7 @@ import type { Result } from '@/lib/core/result'
 import type { RecordEnvelope } from '@/lib/records/envelope'
 import type { HeldRecord } from '@/lib/records/fold/entry'
 import { foldTeamFile, type TeamFile } from '@/lib/records/fold/teamFile'
+import { withheldSince } from '@/lib/records/fold/withheldSince'
 import { recordKinds } from '@/lib/records/registry'
 import { pictureState } from '@/lib/records/view/photos'
 import { openFileDatabase, openOwnDatabase } from './database'
@@ -20,7 +21,6 @@ import {
   type Person,
   sendBatch,
 } from './transport'
-import { withheldSince } from './withheldSince'
 
 /** What the screens see of the device at one moment. A new object whenever anything in it changes. */
 export type DeviceState = {

@@ -63,6 +63,8 @@ const screens: [name: string, path: () => string][] = [
   ['Preferences', () => '/preferences'],
   ['Record', () => about.record],
   ['Withdraw', () => about.record.replace('/record?id=', '/withdraw?record=')],
+  ['Withhold', () => about.record.replace('/record?id=', '/withhold?record=')],
+  ['Log', () => '/log'],
   ['Still on this device', () => '/waiting'],
   ['Danger sheet', () => '/danger'],
   ['Sign in', () => '/sign-in'],

@@ -110,7 +110,9 @@ function asItStood(file: TeamFile, positionId: string, upTo: number): TeamFile {
       [...entries.values()]
         .filter(({ id, body }) => (of.get(id) ?? -1) <= upTo && matters(body))
         .map(({ withdrawn: _now, ...entry }) => {
-          const gone = withdrawn.get(entry.id)
+          // A report goes with the import that it came in by.
+          const gone =
+            withdrawn.get(entry.id) ?? withdrawn.get(file.importedFrom.get(entry.id)?.importId ?? '')
           return [entry.id, gone === undefined ? entry : { ...entry, withdrawn: gone }]
         }),
     )

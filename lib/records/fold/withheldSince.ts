@@ -1,6 +1,6 @@
-import type { HeldRecord } from '@/lib/records/fold/entry'
-import type { WithholdingBody } from '@/lib/records/kinds/withholding'
-import { redact } from '@/lib/records/redact'
+import type { WithholdingBody } from '../kinds/withholding'
+import { redact } from '../redact'
+import type { HeldRecord } from './entry'
 
 /**
  * The records that a device must blank because a manager has withheld something of them since it fetched them. The
