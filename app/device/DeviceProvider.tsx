@@ -51,7 +51,7 @@ export function DeviceProvider({ children }: { children: ReactNode }) {
     begin().catch((cause) => setOpening({ problem: storeTrouble(cause) }))
 
     const sync = (): void => void open?.sync()
-    // Only while the page is in sight: a browser holds few connections to one server, and each tab takes one.
+    // Only while the page is in sight: what nobody looks at needs nothing at once.
     let stopListening: (() => void) | undefined
     const listen = (): void => {
       stopListening?.()
