@@ -43,6 +43,7 @@ export const offlinePages = [
   '/swaps',
   '/t',
   '/tags',
+  '/sources',
   '/waiting',
   '/withdraw',
   '/withhold',

@@ -24,6 +24,9 @@ export function OrganisationsSection({ now }: { now: string }) {
     <section aria-labelledby="organisations">
       <Stack>
         <h2 id="organisations">Whom we ring</h2>
+        <p>
+          <a href="/sources">What settled disputes taught of each source</a>
+        </p>
         {organisations.length === 0 && (
           <Empty
             what="No organisation is on file yet"

@@ -158,6 +158,9 @@ function Reasons({ standing }: { standing: RatingStanding }) {
           </li>
         ))}
       </ul>
+      <p>
+        <a href="/sources">How far each source is believed, and what settled disputes taught</a>
+      </p>
     </details>
   )
 }

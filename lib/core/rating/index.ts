@@ -1,6 +1,6 @@
 export { learnReliability } from './learnReliability'
 export { plainPartNumber } from './partNumbers'
 export { ratingFor } from './ratingFor'
-export { startCounts } from './sources'
+export { isLeadSource, reliabilityKeyOf, startCounts } from './sources'
 export type * from './types'
 export { weighReports } from './weighReports'

@@ -19,6 +19,7 @@ import { openQuestions } from './desk/questions'
 import { partsByPosition } from './findEntries'
 import { isSuperseded, type PartLink, partChain } from './partChain'
 import { ratingReportOf, reportsAt } from './ratingReports'
+import { settledDisputes } from './settledDisputes'
 
 /** Everything a setpoint card shows of one switch position, for one furnace as far as it is known. */
 export type Setpoint = {
@@ -110,14 +111,7 @@ export const openRequests = (file: TeamFile): Entry<RatingRequestBody>[] =>
 
 /** The weighing's settings, with what the team's log adds to them: settled disputes and what they taught. */
 export function ratingSettings(file: TeamFile, now: string): RatingSettings {
-  const settled = counting(file.settlements)
-    .filter(({ body }) => isCounting(file, body.evidenceReportId))
-    .map(({ body }) => ({
-      evidenceReportId: body.evidenceReportId,
-      overruledReportIds: body.overruledReportIds.filter((id) => isCounting(file, id)),
-      reason: body.reason,
-      upheldReportIds: upheldBy(file, body),
-    }))
+  const settled = settledDisputes(file)
   const reports = new Map(counting(file.reports).map((report) => [report.id, ratingReportOf(report, file)]))
   const superseded = counting(file.parts)
     .filter((part) => isSuperseded(file, part.id))
@@ -129,24 +123,6 @@ export function ratingSettings(file: TeamFile, now: string): RatingSettings {
     supersededPartNumbers: superseded,
   }
 }
-
-const isCounting = (file: TeamFile, reportId: string): boolean => {
-  const report = file.reports.get(reportId)
-  return report !== undefined && report.withdrawn === undefined && report.sameAs === undefined
-}
-
-/** Reports of the same position and action that had named the settled value all along. */
-const upheldBy = (file: TeamFile, settlement: SettlementBody): string[] =>
-  reportsAt(file, settlement.positionId)
-    .filter(
-      ({ id, body }) =>
-        id !== settlement.evidenceReportId &&
-        !settlement.overruledReportIds.includes(id) &&
-        body.action === settlement.action &&
-        body.pascals === settlement.pascals &&
-        body.limit === settlement.limit,
-    )
-    .map(({ id }) => id)
 
 /** The switch that this one is most easily taken for: the sister that either of the two names. */
 export function sisterOf(file: TeamFile, position: Entry<PositionBody>): Entry<PositionBody> | undefined {

@@ -43,6 +43,7 @@ const teamPages = [
   '/set-aside',
   '/setpoint',
   '/settle',
+  '/sources',
   '/waiting',
   '/withdraw',
 ]
