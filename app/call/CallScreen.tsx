@@ -6,10 +6,11 @@ import { newRecordId } from '@/lib/device/device'
 import { counting } from '@/lib/records/fold/teamFile'
 import { byNeed } from '@/lib/records/view/desk/need'
 import { openQuestions, type Question, questionOf } from '@/lib/records/view/desk/questions'
-import { useDeviceState } from '../device/deviceContext'
+import { useDevice, useDeviceState } from '../device/deviceContext'
 import { useAdd } from '../device/useAdd'
 import { useDraft } from '../device/useDraft'
 import { useNow } from '../phoneDesk/useNow'
+import { settlingHref, settlingWords } from '../settle/settling'
 import { Empty } from '../ui/answers/Empty'
 import { Problem } from '../ui/answers/Problem'
 import { Refusal } from '../ui/answers/Refusal'
@@ -60,7 +61,8 @@ type Props = { asked: readonly Question[]; query: URLSearchParams }
 
 function CallAbout({ asked, query }: Props) {
   const router = useRouter()
-  const { file } = useDeviceState()
+  const device = useDevice()
+  const { file, me } = useDeviceState()
   const { add, trouble } = useAdd()
   const now = useNow()
   const [tried, setTried] = useState(false)
@@ -84,6 +86,9 @@ function CallAbout({ asked, query }: Props) {
         calls.some(({ body }) => body.organisationId === form.organisationId)),
   )
 
+  const settles = answers.flatMap(({ bodies, levels }) =>
+    bodies.flatMap((body, index) => (levels[index] === 'In dispute' ? (settlingWords(body) ?? []) : [])),
+  )
   const changeAnswer = (key: string, part: Partial<AnswerForm>) => {
     const next = form.answers.map((answer) => (answer.key === key ? { ...answer, ...part } : answer))
     // The first number that is typed says what became of the call, until somebody says otherwise.
@@ -113,10 +118,13 @@ function CallAbout({ asked, query }: Props) {
   async function save(): Promise<boolean> {
     setTried(true)
     if (gaps.size > 0) return false
-    const ids = await add(callRecords(file, form, taken, newRecordId))
+    const records = callRecords(file, form, taken, newRecordId)
+    const ids = await add(records)
     if (ids === undefined) return false
     await done()
-    router.push('/phone-desk')
+    const reports = ids.filter((_, place) => records[place]?.kind === 'report')
+    const saying = { id: me.id, role: me.role, saidAt: new Date().toISOString() }
+    router.push(settlingHref(device.state().file, reports, saying) ?? '/phone-desk')
     return true
   }
 
@@ -197,6 +205,11 @@ function CallAbout({ asked, query }: Props) {
             <Stack>
               <OutcomeFields form={form} change={change} errorOf={(field) => errorOf(field)} />
               <Problem>{errorOf('answers')}</Problem>
+              <div role="status">
+                {[...new Set(settles)].map((words) => (
+                  <p key={words}>{words}</p>
+                ))}
+              </div>
               {trouble?.refusal !== undefined && (
                 <Refusal
                   title="This call cannot be saved so"

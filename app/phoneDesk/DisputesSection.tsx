@@ -8,6 +8,7 @@ import { usePreference } from '../device/usePreference'
 import { rangeWords } from '../equipment/candidates'
 import { setpointHref, setpointQuery } from '../setpoint/setpointAddress'
 import { linesFor, newestDate, statedDecimals } from '../setpoint/sourceLines'
+import { evidenceOnFile } from '../settle/dispute'
 import { Empty } from '../ui/answers/Empty'
 import { ButtonLink } from '../ui/form/Button'
 import { Sheet } from '../ui/paper/Sheet'
@@ -44,7 +45,7 @@ export function DisputesSection() {
 }
 
 function DisputeSheet({ position, action, standing, furnace, since }: Dispute) {
-  const { file, names } = useDeviceState()
+  const { file, names, me } = useDeviceState()
   const { unit } = usePreference()
   const range = file.ranges.get(file.keptId(position.body.rangeId))
   const reports = useMemo(
@@ -52,6 +53,8 @@ function DisputeSheet({ position, action, standing, furnace, since }: Dispute) {
     [file, position],
   )
   const address = { positionId: position.id, ...(furnace === undefined ? {} : { furnaceId: furnace.id }) }
+  const [saidAt] = useState(() => new Date().toISOString())
+  const canSettle = evidenceOnFile(file, position.id, action, { ...me, saidAt }).length
   const values = [standing, ...standing.rivals.filter((rival) => rival.disputes)]
   return (
     <Sheet
@@ -67,6 +70,9 @@ function DisputeSheet({ position, action, standing, furnace, since }: Dispute) {
           <ButtonLink kind="main" href={`/settle?${setpointQuery(address)}&action=${action}`}>
             Settle the dispute
           </ButtonLink>
+          {canSettle === 0 && (
+            <ButtonLink href={`/ask?${setpointQuery(address)}`}>Ask for what would settle it</ButtonLink>
+          )}
           <ButtonLink kind="quiet" href={setpointHref(address)}>
             See the setpoint
           </ButtonLink>
@@ -89,6 +95,12 @@ function DisputeSheet({ position, action, standing, furnace, since }: Dispute) {
             }}
           />
         ))}
+        <p>
+          {canSettle === 0
+            ? 'Nothing on file can settle it yet. What would: factory technical support with a reference, or the page of the maker’s current literature.'
+            : `${canSettle === 1 ? 'A report' : `${canSettle} reports`} on file can settle it.`}{' '}
+          Until then nobody is advised to condemn a switch on it.
+        </p>
       </Stack>
     </Sheet>
   )

@@ -4,13 +4,14 @@ import { useRouter, useSearchParams } from 'next/navigation'
 import { useMemo, useState } from 'react'
 import { counting } from '@/lib/records/fold/teamFile'
 import { ratingAt, ratingSettings, type Setpoint, sisterOf } from '@/lib/records/view/setpoint'
-import { useDeviceState } from '../device/deviceContext'
+import { useDevice, useDeviceState } from '../device/deviceContext'
 import { useAdd } from '../device/useAdd'
 import { useDraft } from '../device/useDraft'
 import { usePreference } from '../device/usePreference'
 import { foundFittedHref } from '../foundFitted/foundFittedAddress'
 import { furnaceOf, type SetpointAddress, setpointHref, setpointQuery } from '../setpoint/setpointAddress'
 import { useSetpoint } from '../setpoint/useSetpoint'
+import { settlingHref, settlingWords } from '../settle/settling'
 import { Empty } from '../ui/answers/Empty'
 import { Problem } from '../ui/answers/Problem'
 import { Refusal } from '../ui/answers/Refusal'
@@ -60,6 +61,7 @@ function ReportWith({
   const query = useSearchParams()
   const requestId = query.get('request') ?? undefined
   const router = useRouter()
+  const device = useDevice()
   const { file, me, names } = useDeviceState()
   const { unit } = usePreference()
   const { add, trouble } = useAdd()
@@ -125,7 +127,8 @@ function ReportWith({
     const ids = await add(bodies.map((body) => ({ kind: 'report', body })))
     if (ids === undefined) return false
     await done()
-    router.push(setpointHref(address))
+    const saying = { id: me.id, role: me.role, saidAt: new Date().toISOString() }
+    router.push(settlingHref(device.state().file, ids, saying) ?? setpointHref(address))
     return true
   }
 
@@ -216,7 +219,14 @@ function ReportWith({
           >
             <Stack>
               <BundleFields {...{ form, change, errorOf }} furnace={furnace} />
-              {after !== undefined && <WhatItChanges {...{ after, setpoint, verdicts }} />}
+              {after !== undefined && (
+                <WhatItChanges
+                  {...{ after, setpoint, verdicts }}
+                  settles={whole.flatMap((body, index) =>
+                    levelOf(index) === 'In dispute' ? (settlingWords(body) ?? []) : [],
+                  )}
+                />
+              )}
               <Problem>{unplaced(trouble?.fields ?? {})}</Problem>
             </Stack>
           </Sheet>

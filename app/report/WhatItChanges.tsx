@@ -9,10 +9,12 @@ type Props = {
   after: FurnaceRating
   setpoint: Setpoint
   verdicts: readonly Verdict[]
+  /** What the report lacks to settle the dispute that it is in, or that it lacks nothing. */
+  settles: readonly string[]
 }
 
 /** What the rating would be with this report, said before it is saved: first the report itself, then what it moves. */
-export function WhatItChanges({ after, setpoint, verdicts }: Props) {
+export function WhatItChanges({ after, setpoint, verdicts, settles }: Props) {
   const moved = (['closes', 'opens', 'unstated'] as const).flatMap((key) => {
     const before = setpoint.rating[key]
     const then = after[key]
@@ -25,6 +27,9 @@ export function WhatItChanges({ after, setpoint, verdicts }: Props) {
     <div role="status">
       <p>Nothing of this is on file yet. Once the report is saved:</p>
       <VerdictList verdicts={verdicts} />
+      {[...new Set(settles)].map((words) => (
+        <p key={words}>{words}</p>
+      ))}
       <ul>
         {moved.length === 0 ? (
           <li>The rating stays as it is.</li>

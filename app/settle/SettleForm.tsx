@@ -1,7 +1,7 @@
 'use client'
 
-import { useRouter } from 'next/navigation'
-import { useMemo } from 'react'
+import { useRouter, useSearchParams } from 'next/navigation'
+import { useMemo, useState } from 'react'
 import { formatPressure } from '@/lib/core/pressure'
 import type { Action } from '@/lib/core/vocabulary'
 import type { Entry } from '@/lib/records/fold/entry'
@@ -23,6 +23,16 @@ import { evidenceOnFile, sidesOf, standAgainst, standingAfter, standingOf } from
 
 type Form = { evidenceId: string; overruled: string[]; reason: string }
 const fresh: Form = { evidenceId: '', overruled: [], reason: '' }
+
+/** Settling with a piece of evidence begins with what stands against it; the reason is for a person to give. */
+const beginWith = (evidence: Entry<ReportBody> | undefined, inDispute: readonly Entry<ReportBody>[]): Form =>
+  evidence === undefined
+    ? fresh
+    : {
+        ...fresh,
+        evidenceId: evidence.id,
+        overruled: standAgainst(evidence.body, inDispute).map(({ id }) => id),
+      }
 
 type Props = { address: SetpointAddress; setpoint: Setpoint; action: Action; now: string }
 
@@ -61,9 +71,11 @@ export function SettleForm({ address, setpoint, action, now }: Props) {
       },
     }
   }
+  const led = useSearchParams().get('evidence') ?? ''
+  const [start] = useState<Form>(() => beginWith(settling(led), inDispute))
   const record = useRecordForm<Form>({
-    draft: `settle ${position.id} ${action}`,
-    fresh,
+    draft: ['settle', position.id, action, start.evidenceId].filter(Boolean).join(' '),
+    fresh: start,
     kind: 'settlement',
     read,
   })
@@ -114,9 +126,8 @@ export function SettleForm({ address, setpoint, action, now }: Props) {
         options={evidence.map((report) => ({ value: report.id, words: words(report), hint: line(report) }))}
         value={form.evidenceId === '' ? null : form.evidenceId}
         onChoose={(id) => {
-          const report = settling(id)
-          const against = report === undefined ? [] : standAgainst(report.body, inDispute)
-          change({ evidenceId: id, overruled: against.map((each) => each.id) })
+          const { evidenceId, overruled } = beginWith(settling(id), inDispute)
+          change({ evidenceId, overruled })
         }}
         error={errorAt('evidenceReportId')}
       />

@@ -90,6 +90,50 @@ describe('the call sheet', () => {
   })
 })
 
+describe('an answer that disputes what is on file', () => {
+  const support: Parameters<typeof held>[0] = [
+    [
+      id('b1'),
+      'organisation',
+      { name: 'Orrinmoor technical line', source: 'factory support', makerIds: [ids.maker] },
+    ],
+  ]
+  const label = disputedRecords.filter((record) => record.id !== ids.counter)
+  const ring = (organisation: string) =>
+    open(
+      logged(label, [...questions, ...support]),
+      `/call?request=${id('a1')}&organisation=${id(organisation)}`,
+    )
+  const answer = () => {
+    sayTwice('Low fire', 'closes at -.66 in wc')
+    everyOne('Low fire')
+    fireEvent.click(readBack()[0]!)
+  }
+  const atTheEnd = () => screen.getByRole('article', { name: 'Before you hang up' }).textContent
+
+  test('from factory support: the reference that settles it is asked for, and saving leads on to settling with it', async () => {
+    const { device } = ring('b1')
+    answer()
+    expect(atTheEnd()).toContain('only with a reference. Ask for it before you hang up.')
+    fill('Their reference or ticket number', 'T-5512')
+    expect(atTheEnd()).toContain('Once this is saved, you are led on to settling it.')
+    await press('Save the call')
+    const report = device.added.find(({ kind }) => kind === 'report')!
+    expect(wentTo()).toEqual([
+      `/settle?position=${ids.low}&furnace=${ids.furnace}&action=closes&evidence=${report.id}`,
+    ])
+  })
+
+  test('from a distributor: nothing is promised, and saving leads back to the desk', async () => {
+    ring('b0')
+    answer()
+    fill('Their reference or ticket number', 'C-91')
+    expect(atTheEnd()).not.toContain('settl')
+    await press('Save the call')
+    expect(wentTo()).toEqual(['/phone-desk'])
+  })
+})
+
 describe('a number of the call', () => {
   test('is read as it is typed, hidden while it is typed once more, and read back only when both agree', () => {
     open()

@@ -3,7 +3,7 @@ import { expect, test, vi } from 'vitest'
 import { PhoneDeskScreen } from '@/app/phoneDesk/PhoneDeskScreen'
 import { dispatcher, fakeDevice, renderOn, technician } from '../setup/fakeDevice'
 import { openAt } from '../setup/fakeNavigation'
-import { disputedRecords, equipmentRecords, ids } from '../setup/smallFile'
+import { disputedRecords, equipmentRecords, ids, settleableRecords } from '../setup/smallFile'
 import { accessibilityFaults } from '../ui/accessibilityFaults'
 
 vi.mock('next/navigation', () => import('../setup/fakeNavigation'))
@@ -35,6 +35,19 @@ test.each([dispatcher, manager])(
     expect(await accessibilityFaults(container)).toEqual([])
   },
 )
+
+test('each dispute says what would settle it, or that it is on file already, and that nobody condemns on it meanwhile', () => {
+  const { unmount } = open(dispatcher)
+  const sheet = () => screen.getByRole('article', { name: 'Low fire, Orrinmoor Larkfell 2' })
+  expect(sheet().textContent).toContain('Nothing on file can settle it yet.')
+  expect(sheet().textContent).toContain('Until then nobody is advised to condemn a switch on it.')
+  expect(
+    within(sheet()).getByRole('link', { name: 'Ask for what would settle it' }).getAttribute('href'),
+  ).toBe(`/ask?position=${ids.low}`)
+  unmount()
+  open(dispatcher, settleableRecords)
+  expect(sheet().textContent).toContain('A report on file can settle it.')
+})
 
 test('with nothing in dispute it says what that means', () => {
   open(dispatcher, equipmentRecords)

@@ -1,7 +1,7 @@
 import { cleanup, screen, within } from '@testing-library/react'
 import { describe, expect, test, vi } from 'vitest'
 import { ReportScreen } from '@/app/report/ReportScreen'
-import { fakeDevice, held, renderOn } from '../setup/fakeDevice'
+import { dispatcher, fakeDevice, held, renderOn } from '../setup/fakeDevice'
 import { openAt, wentTo } from '../setup/fakeNavigation'
 import { choose, fill, press, select, tick } from '../setup/hands'
 import { disputedRecords, equipmentRecords, ids } from '../setup/smallFile'
@@ -120,6 +120,17 @@ describe('ReportScreen', () => {
     expect(screen.getByText('Disputes.').parentElement!.textContent).toContain(
       'Disputes what is on file (Supported now).',
     )
+  })
+
+  test('the maker’s current page that disputes what is on file leads on to settling with it', async () => {
+    openAt(`/report?position=${ids.low}`)
+    const device = fakeDevice({ records: disputedRecords.slice(0, -1), me: dispatcher })
+    renderOn(device, <ReportScreen />)
+    says('CLOSE -.42 WC')
+    fromManual()
+    expect(document.body.textContent).toContain('Once this is saved, you are led on to settling it.')
+    await press('Save the report')
+    expect(wentTo()).toEqual([`/settle?position=${ids.low}&action=closes&evidence=${device.added[0]!.id}`])
   })
 
   test('a third number in a dispute disputes, and is not called a lead; one that is on file takes a side', () => {

@@ -62,6 +62,17 @@ test('a dispute is settled by the report that qualifies, against the reports of 
   expect(wentTo()).toEqual([`/setpoint?position=${ids.low}`])
 })
 
+test('whoever is led here by an answer finds it chosen, with what stands against it ticked', async () => {
+  openAt(`/settle?position=${ids.low}&action=closes&evidence=${ids.support}`)
+  const device = fakeDevice({ records: settleableRecords, me: dispatcher })
+  renderOn(device, <SettleScreen />)
+  fill('Why does it settle the dispute?', 'Read back digit by digit.')
+  await press('Settle the dispute')
+  expect(device.added.map(({ body }) => body)).toMatchObject([
+    { evidenceReportId: ids.support, overruledReportIds: [ids.counter] },
+  ])
+})
+
 test('only reports that can settle a dispute are offered', () => {
   open(settleableRecords)
   const offered = within(screen.getByRole('group', { name: 'Which report settles it?' })).getAllByRole(
