@@ -2,14 +2,12 @@
 
 import { type ReactNode, useEffect, useState } from 'react'
 import { type Device, openDevice } from '@/lib/device/device'
-import { listenForNews } from '@/lib/device/news'
 import { fetchMe, type Person, sayEmptied } from '@/lib/device/transport'
 import { DeviceContext } from './deviceContext'
+import { keepInStep } from './keepInStep'
+import { leaveToWorker } from './outboxWorker'
 import { StillHere } from './StillHere'
 import { deviceId, onPersonForgotten, rememberedPerson, rememberPerson } from './whoIsHere'
-
-/** How often an open screen asks for news and sends what waits, in milliseconds, also where nothing can tell it. */
-const syncEvery = 30_000
 
 type Opening = 'opening' | { device: Device; me: Person } | { problem: string }
 
@@ -28,6 +26,7 @@ export function DeviceProvider({ children }: { children: ReactNode }) {
         build: build(),
       })
       if (closed) return device.close()
+      leaveToWorker(device)
       open?.close()
       open = device
       setOpening({ device, me })
@@ -50,29 +49,12 @@ export function DeviceProvider({ children }: { children: ReactNode }) {
     }
     begin().catch((cause) => setOpening({ problem: storeTrouble(cause) }))
 
-    const sync = (): void => void open?.sync()
-    // Only while the page is in sight: what nobody looks at needs nothing at once.
-    let stopListening: (() => void) | undefined
-    const listen = (): void => {
-      stopListening?.()
-      stopListening = document.visibilityState === 'visible' ? listenForNews(sync) : undefined
-    }
-    listen()
-    const onVisible = (): void => {
-      listen()
-      if (document.visibilityState === 'visible') sync()
-    }
-    const timer = setInterval(sync, syncEvery)
-    window.addEventListener('online', sync)
+    const stopKeeping = keepInStep(() => open)
     const stopWatching = onPersonForgotten(() => location.reload())
-    document.addEventListener('visibilitychange', onVisible)
     return () => {
       closed = true
-      clearInterval(timer)
+      stopKeeping()
       stopWatching()
-      stopListening?.()
-      window.removeEventListener('online', sync)
-      document.removeEventListener('visibilitychange', onVisible)
       open?.close()
     }
   }, [])

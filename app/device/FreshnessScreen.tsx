@@ -9,7 +9,7 @@ import { useOfflineShell } from './useOfflineShell'
 
 /** The line on every page that says how fresh the file is, what waits, and why the last contact failed. */
 export function FreshnessScreen() {
-  const { freshAt, waiting, refused, trouble } = useDeviceState()
+  const { freshAt, locked, waiting, refused, trouble } = useDeviceState()
   const now = useMinute()
   const noOffline = useOfflineShell()
   return (
@@ -22,6 +22,7 @@ export function FreshnessScreen() {
         refused={refused.length}
         refusedHref="/waiting"
       />
+      {locked && <p>The team file is out of sight until you have signed in. What you record is kept.</p>}
       {noOffline !== undefined && <p>{noOfflineWords[noOffline]}</p>}
       {trouble !== undefined && <p>{troubleWords[trouble.why]}</p>}
       {trouble?.why === 'signed out' && (

@@ -4,12 +4,14 @@ import { useState } from 'react'
 import type { NewRecord } from '@/lib/device/device'
 import { type Checked, checkRecord } from '@/lib/records/checkRecord'
 import { useDevice, useDeviceState } from './deviceContext'
+import { mendedHere, saidHere } from './openDrafts'
 
 type Trouble = Extract<Checked, { ok: false }>
 
 /**
  * Adds records after judging them as the server will. What is refused is not added, and nothing that was typed is
- * touched: `trouble` says which field or which rule.
+ * touched: `trouble` says which field or which rule. What stands in the page's forms is kept with the records, so that
+ * one that the server refuses can be mended in its form; on a page opened to mend one, the new record takes its place.
  */
 export function useAdd() {
   const device = useDevice()
@@ -31,7 +33,7 @@ export function useAdd() {
       }
     }
     setTrouble(undefined)
-    return device.addAll(cleaned)
+    return device.addAll(cleaned, { from: saidHere(), instead: mendedHere() })
   }
 
   return { add, trouble }

@@ -2,6 +2,7 @@
 
 import { useCallback, useEffect, useRef, useState } from 'react'
 import { useDevice } from './deviceContext'
+import { holdOpen } from './openDrafts'
 
 /** How long after the last key a draft is written, in milliseconds. */
 const settleMs = 250
@@ -21,6 +22,8 @@ export function useDraft<T extends object>(key: string, initial: T) {
   const timer = useRef<ReturnType<typeof setTimeout>>(undefined)
   const touched = useRef(false)
   const unwritten = useRef<T>(undefined)
+  const latest = useRef(value)
+  latest.current = value
 
   const write = useCallback(() => {
     clearTimeout(timer.current)
@@ -45,12 +48,19 @@ export function useDraft<T extends object>(key: string, initial: T) {
     }
   }, [write])
 
+  // What is said here is kept with what was typed for it: see app/device/openDrafts.ts.
+  useEffect(
+    () => holdOpen(key, () => (touched.current ? (unwritten.current ?? latest.current) : undefined)),
+    [key],
+  )
+
   useEffect(() => {
     touched.current = false
     let gone = false
     device.readDraft(key).then((kept) => {
       // What was typed before the draft came back from the disk is newer than the draft.
       if (gone || touched.current || kept === undefined) return
+      touched.current = true
       setValue((now) => ({ ...now, ...(kept as Partial<T>) }))
       setRestored(true)
     })
@@ -76,6 +86,7 @@ export function useDraft<T extends object>(key: string, initial: T) {
   const done = useCallback(async () => {
     clearTimeout(timer.current)
     unwritten.current = undefined
+    touched.current = false
     await device.clearDraft(key)
     setRestored(false)
   }, [device, key])

@@ -29,7 +29,10 @@ export function SetAsideScreen() {
     if (called.ok) setList(called.value)
     else setProblem(called.message)
   }, [])
-  useEffect(() => void load(), [load])
+  const isManager = me.role === 'manager'
+  useEffect(() => {
+    if (isManager) void load()
+  }, [isManager, load])
 
   const after = async (posted: Posted, words: string): Promise<void> => {
     setProblem(posted.ok ? undefined : posted.problem.message)
@@ -43,7 +46,7 @@ export function SetAsideScreen() {
   const refuse = async (id: string, reason: string) =>
     after(await post('/api/set-aside/refuse', { records: [id], reason }), '1 record is kept out of the log')
 
-  if (me.role !== 'manager')
+  if (!isManager)
     return (
       <Empty
         page

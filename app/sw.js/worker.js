@@ -12,11 +12,20 @@ const cacheName = `inchwater ${settings.version}`
  */
 const readersName = 'inchwater readers'
 
+/** The name under which a page asks for sending in the background; app/device/outboxWorker.ts knows it too. */
+const outboxTag = 'outbox'
+
+/** How many records go in one request. */
+const batchSize = 100
+
 /** How long a page may take over the network before the kept shell is shown, in milliseconds. */
 const patienceMs = 4000
 
 self.addEventListener('install', (event) => event.waitUntil(keepShells()))
 self.addEventListener('activate', (event) => event.waitUntil(dropOldShells()))
+self.addEventListener('sync', (event) => {
+  if (event.tag === outboxTag) event.waitUntil(sendOutbox())
+})
 self.addEventListener('fetch', (event) => {
   const { request } = event
   const { origin, pathname } = new URL(request.url)
@@ -88,4 +97,61 @@ async function page(request) {
 /** Files of a build never change under their name. */
 async function file(request) {
   return (await caches.match(request, { cacheName, ignoreVary: true })) ?? fetch(request)
+}
+
+/**
+ * Sends what waits of whoever is signed in, when the browser says that there is a signal, with no page open perhaps. It
+ * only sends, and leaves the outbox as it is: the server knows a record by its id, so the page sends it once more and is
+ * answered "already stored". That keeps the outbox's rules in one place, and no two programs write to one store.
+ * Failing is told to the browser, which tries again later, each time later.
+ */
+async function sendOutbox() {
+  const answer = await fetch('/api/auth/me', { headers: { accept: 'application/json' } })
+  // Nobody is signed in, or not any more: it waits for its person.
+  if (answer.status === 401) return
+  if (!answer.ok) throw new Error(`the server answered ${answer.status}`)
+  const { value: me } = await answer.json()
+  const waiting = await waitingOf(me.id)
+  for (let at = 0; at < waiting.length; at += batchSize) {
+    const records = waiting.slice(at, at + batchSize)
+    const sent = await fetch('/api/records', {
+      method: 'POST',
+      headers: {
+        'content-type': 'application/json',
+        'inchwater-device': records[0].device,
+        'inchwater-waiting': String(waiting.length),
+        'inchwater-build': settings.version,
+      },
+      body: JSON.stringify({ sentAt: new Date().toISOString(), records }),
+    })
+    if (sent.status === 401) return
+    if (!sent.ok) throw new Error(`the server answered ${sent.status}`)
+  }
+  for (const page of await self.clients.matchAll()) page.postMessage(outboxTag)
+}
+
+/** The records that wait in a person's outbox, in the order in which they were said; refused ones wait for the person. */
+async function waitingOf(personId) {
+  const database = await openAsItIs(`inchwater own ${personId}`)
+  if (database === undefined) return []
+  const items = await new Promise((resolve, reject) => {
+    const asked = database.transaction('outbox').objectStore('outbox').getAll()
+    asked.onsuccess = () => resolve(asked.result)
+    asked.onerror = () => reject(asked.error)
+  })
+  database.close()
+  return items
+    .filter((item) => item.refusal === undefined)
+    .sort((a, b) => a.order - b.order)
+    .map((item) => item.record)
+}
+
+/** A database of whatever version, or undefined where there is none: none is made. */
+function openAsItIs(name) {
+  return new Promise((resolve, reject) => {
+    const asked = indexedDB.open(name)
+    asked.onupgradeneeded = () => asked.transaction.abort()
+    asked.onsuccess = () => resolve(asked.result)
+    asked.onerror = () => (asked.error.name === 'AbortError' ? resolve(undefined) : reject(asked.error))
+  })
 }

@@ -2,6 +2,7 @@
 
 import { useMemo } from 'react'
 import { useDevice, useDeviceState } from '../device/deviceContext'
+import { toMend } from '../device/openDrafts'
 import { bodyFacts } from '../record/bodyFacts'
 import { recordTitle } from '../record/recordTitle'
 import { useAbout } from '../record/useAbout'
@@ -10,9 +11,10 @@ import { Button } from '../ui/form/Button'
 import { Facts } from '../ui/paper/Facts'
 import { PageHeader } from '../ui/paper/PageHeader'
 import { Sheet } from '../ui/paper/Sheet'
-import { Row, Stack } from '../ui/paper/Stack'
+import { Stack } from '../ui/paper/Stack'
 import { sayMoment } from '../ui/words/sayDate'
 import { BeforeIt } from './BeforeIt'
+import { DealWith } from './DealWith'
 import { mustGoFirst, waitingFor } from './mustGoFirst'
 
 /** What has not left this device: refused records with the reason, and those that wait to be sent. */
@@ -22,6 +24,10 @@ export function WaitingScreen() {
   const { waiting, refused } = state
   const beside = useMemo(() => [...refused, ...waiting].map((item) => item.record), [refused, waiting])
   const about = useAbout(beside)
+  async function mend(id: string) {
+    const address = await device.mend(id)
+    if (address !== undefined) location.assign(toMend(address, id))
+  }
   return (
     <Stack>
       <PageHeader title="Still on this device" lead="Nothing here is lost. What waits is sent by itself." />
@@ -32,18 +38,18 @@ export function WaitingScreen() {
           todo={<a href="/">Go to Find</a>}
         />
       )}
-      {refused.map(({ record, refusal }) => (
+      {refused.map(({ record, refusal, saidAt }) => (
         <div key={record.id} id={record.id}>
           <Sheet
             title={`Refused: ${recordTitle(record.kind, record.body)}`}
             sub={sayMoment(record.saidAt)}
             foot={
-              <Row>
-                <Button onClick={() => void device.sendAgain(record.id)}>Send it again</Button>
-                <Button kind="quiet" onClick={() => void device.dropRefused(record.id)}>
-                  Take it off this device
-                </Button>
-              </Row>
+              <DealWith
+                canMend={saidAt !== undefined}
+                mend={() => void mend(record.id)}
+                sendAgain={() => void device.sendAgain(record.id)}
+                drop={() => void device.dropRefused(record.id)}
+              />
             }
           >
             <p>{refusal?.sentence}</p>

@@ -19,15 +19,21 @@ const namedBy = ({ kind, body }: RecordEnvelope): Set<string> =>
 /** Which records have to be in the log before a waiting one, and are not. */
 export function mustGoFirst(
   record: RecordEnvelope,
-  { file, waiting, refused, freshAt }: Pick<DeviceState, 'file' | 'waiting' | 'refused' | 'freshAt'>,
+  {
+    file,
+    waiting,
+    refused,
+    freshAt,
+    locked,
+  }: Pick<DeviceState, 'file' | 'waiting' | 'refused' | 'freshAt' | 'locked'>,
 ): MustGoFirst {
   const ids = namedBy(record)
   const among = (items: readonly OutboxItem[]) =>
     items.flatMap((item) => (ids.has(item.record.id) ? [item.record] : []))
   const first = { refused: among(refused), waiting: among(waiting) }
   const here = new Set([...first.refused, ...first.waiting].map(({ id }) => id))
-  // Before the log was read once, this device cannot tell what is in it.
-  const isGone = (id: string) => freshAt !== undefined && !here.has(id) && !file.records.has(id)
+  // Before the log was read once, and while it may not be read, this device cannot tell what is in it.
+  const isGone = (id: string) => freshAt !== undefined && !locked && !here.has(id) && !file.records.has(id)
   return { ...first, gone: [...ids].filter(isGone).length }
 }
 

@@ -6,8 +6,10 @@ import { foldTeamFile, type TeamFile } from '@/lib/records/fold/teamFile'
 import { withheldSince } from '@/lib/records/fold/withheldSince'
 import { recordKinds } from '@/lib/records/registry'
 import { pictureState } from '@/lib/records/view/photos'
+import { isLocked } from './contactAge'
 import { openFileDatabase, openOwnDatabase } from './database'
 import { handOver } from './handOver'
+import { inPlaceOf, type SaidAt } from './mending'
 import { nextBatch, type OutboxItem, settleOutbox } from './outbox'
 import { type KeptPicture, openPictures, type PictureFate } from './picture/pictures'
 import type { PreparedPicture } from './picture/prepare'
@@ -30,6 +32,8 @@ export type DeviceState = {
   names: ReadonlyMap<string, string>
   /** When the log was last asked and answered to its end, ISO 8601; undefined before the first time. */
   freshAt: string | undefined
+  /** Set while the device has been without contact for so long that the file may not be read: what is said is kept. */
+  locked: boolean
   /** How many records of the log are on this device. */
   arrived: number
   waiting: readonly OutboxItem[]
@@ -58,13 +62,18 @@ export type Device = {
    * Puts records in the outbox and in the file at once, all of them or none, and tries to send. Answers with their
    * ids. @throws RangeError when a kind is none
    */
-  addAll(records: readonly NewRecord[]): Promise<string[]>
+  addAll(records: readonly NewRecord[], more?: AddedBy): Promise<string[]>
   /** The same for a single record. */
   add(kind: string, body: Record<string, unknown>): Promise<string>
   /** Sends what waits and fetches what is new. Safe to call at any time; one run at a time. */
   sync(): Promise<void>
   /** Puts a refused record back among those that wait, once what it was refused for may be gone. */
   sendAgain(id: string): Promise<void>
+  /**
+   * Puts what was typed for a refused record back into its form, unless something newer stands there.
+   * @returns the address of the form; undefined when it is not known any more
+   */
+  mend(id: string): Promise<string | undefined>
   /** Takes a refused record off the device, once its person has dealt with it. */
   dropRefused(id: string): Promise<void>
   /**
@@ -83,6 +92,12 @@ export type Device = {
   clearDraft(key: string): Promise<void>
   close(): void
 }
+
+/** `from`: where they were said. `instead`: the refused record that they mend, which goes in the same step. */
+export type AddedBy = { from?: SaidAt; instead?: string | undefined }
+
+/** How far the latest time seen may lag behind the clock, in milliseconds: it is not written at each try. */
+const latestLagMs = 10 * 60_000
 
 /** What goes in one request: far below what the server takes, so that a weak signal gets it through. */
 const batchLimits = { records: 200, bytes: 1_000_000 }
@@ -105,9 +120,14 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
   const fileDatabase = await openFileDatabase(me.id, me.role, onTaken)
   const ownDatabase = await openOwnDatabase(me.id, onTaken)
   const listeners = new Set<() => void>()
-  const inLog = new Map<string, HeldRecord>(
-    (await fileDatabase.getAll('records')).map((record) => [record.id, record]),
-  )
+  let freshAt = (await fileDatabase.get('facts', 'freshAt')) as string | undefined
+  let latestAt = (await fileDatabase.get('facts', 'latestAt')) as string | undefined
+  const inLog = new Map<string, HeldRecord>()
+  const readLog = async (): Promise<void> => {
+    for (const record of await fileDatabase.getAll('records')) inLog.set(record.id, record)
+  }
+  let locked = isLocked({ freshAt, latestAt, now: now() })
+  if (!locked) await readLog()
   let outbox: OutboxItem[] = await ownDatabase.getAll('outbox')
   let lastOrder = outbox.reduce((highest, item) => Math.max(highest, item.order), 0)
   let after = ((await fileDatabase.get('facts', 'after')) as number | undefined) ?? 0
@@ -119,7 +139,8 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
     file: foldTeamFile([]),
     names: new Map(((await fileDatabase.get('facts', 'names')) as [string, string][] | undefined) ?? []),
     arrived: inLog.size,
-    freshAt: (await fileDatabase.get('facts', 'freshAt')) as string | undefined,
+    freshAt,
+    locked,
     waiting: [],
     refused: [],
     pictures: [],
@@ -134,8 +155,8 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
     const waiting = outbox.filter((item) => item.refusal === undefined)
     const own = waiting.filter((item) => !inLog.has(item.record.id)).map((item) => item.record)
     const refused = outbox.filter((item) => item.refusal !== undefined)
-    const file = foldTeamFile([...inLog.values(), ...own], new Set(picturesHeld))
-    show({ ...change, file, waiting, refused, pictures: picturesIn(file) })
+    const file = foldTeamFile([...(locked ? [] : inLog.values()), ...own], new Set(picturesHeld))
+    show({ ...change, file, locked, waiting, refused, pictures: picturesIn(file) })
   }
   const picturesIn = (file: TeamFile): DeviceState['pictures'] =>
     pictures.kept().map((picture) => ({ ...picture, ...fateIn(file)(picture.sha256) }))
@@ -149,21 +170,26 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
   }
   refold()
 
-  async function addAll(records: readonly NewRecord[]): Promise<string[]> {
+  async function addAll(said: readonly NewRecord[], { from, instead }: AddedBy = {}): Promise<string[]> {
     if (current.ended !== undefined && current.ended !== 'handing over')
       throw new Error('A manager has signed this device out. Sign in again first.')
+    const mended = outbox.find(({ record, refusal }) => record.id === instead && refusal !== undefined)
+    const records = mended === undefined ? said : inPlaceOf(mended, said)
     const saidAt = now().toISOString()
     const items = records.map(({ kind, body, id = newRecordId() }) => {
       const version = recordKinds[kind]?.version
       if (version === undefined) throw new RangeError(`addAll: "${kind}" is no kind of record`)
       const record: RecordEnvelope = { id, kind, version, body, saidAt, author: me.id, device: deviceId }
       lastOrder += 1
-      return { id, record, order: lastOrder }
+      // What waits for the refused one goes after it, as before.
+      const order = id === mended?.record.id ? mended.order : lastOrder
+      return { id, record, order, ...(from === undefined ? {} : { saidAt: from }) }
     })
     const intoOutbox = ownDatabase.transaction('outbox', 'readwrite')
+    if (mended !== undefined) void intoOutbox.store.delete(mended.record.id)
     for (const item of items) void intoOutbox.store.put(item)
     await intoOutbox.done
-    outbox = [...outbox, ...items]
+    outbox = [...outbox.filter((item) => item !== mended), ...items]
     refold()
     void sync()
     return items.map((item) => item.id)
@@ -274,16 +300,43 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
     show(called.ok ? { ended: 'emptied', trouble: undefined } : { trouble: called })
   }
 
+  /** Keeps the latest time seen, and takes the file out of sight once contact is too long ago. */
+  async function lookAtClock(): Promise<void> {
+    const at = now()
+    if (latestAt === undefined || at.getTime() - Date.parse(latestAt) > latestLagMs) {
+      latestAt = at.toISOString()
+      await fileDatabase.put('facts', latestAt, 'latestAt')
+    }
+    if (locked || !isLocked({ freshAt, latestAt, now: at })) return
+    locked = true
+    refold()
+  }
+
+  /** The session stands, so the server will say what is new: what is on the disk is needed to understand it. */
+  async function readLogIfLocked(): Promise<Called<unknown>> {
+    if (locked && inLog.size === 0) await readLog()
+    return { ok: true, value: undefined }
+  }
+
   let running: Promise<void> | undefined
   let again = false
   async function syncOnce(): Promise<void> {
-    for (const step of [checkSession, send, fetchNew, fetchNames]) {
+    await lookAtClock()
+    for (const step of [checkSession, readLogIfLocked, send, fetchNew, fetchNames]) {
       const called = await step()
       if (called.ok) continue
       return called.why === 'device ended' ? leaveDevice() : show({ trouble: called })
     }
-    const freshAt = now().toISOString()
-    await fileDatabase.put('facts', freshAt, 'freshAt')
+    freshAt = now().toISOString()
+    latestAt = freshAt
+    const facts = fileDatabase.transaction('facts', 'readwrite')
+    void facts.store.put(freshAt, 'freshAt')
+    void facts.store.put(latestAt, 'latestAt')
+    await facts.done
+    if (locked) {
+      locked = false
+      refold()
+    }
     show({ freshAt, trouble: undefined })
     // Last: records are small and get through a weak signal, and a picture is taken in only once its record is.
     const called = await sendAndTidyPictures()
@@ -348,6 +401,16 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
       outbox = await ownDatabase.getAll('outbox')
       refold()
       await sync()
+    },
+    async mend(id) {
+      const item = outbox.find(({ record }) => record.id === id)
+      if (item?.saidAt === undefined) return undefined
+      const drafts = ownDatabase.transaction('drafts', 'readwrite')
+      for (const [key, value] of item.saidAt.drafts) {
+        if ((await drafts.store.getKey(key)) === undefined) void drafts.store.put(value, key)
+      }
+      await drafts.done
+      return item.saidAt.address
     },
     async dropRefused(id) {
       await ownDatabase.delete('outbox', id)

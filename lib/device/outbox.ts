@@ -1,5 +1,6 @@
 import type { Answer } from '@/lib/records/answer'
 import type { RecordEnvelope } from '@/lib/records/envelope'
+import type { SaidAt } from './mending'
 
 /** A record on its way: waiting to be sent, or refused and kept until its person has dealt with it. */
 export type OutboxItem = {
@@ -7,6 +8,8 @@ export type OutboxItem = {
   /** 1, 2, 3 … on this device: the order of sending. */
   order: number
   refusal?: { rule: string; sentence: string }
+  /** Where it was said, so that it can be mended if it is refused. */
+  saidAt?: SaidAt
 }
 
 /** What a batch's answers do to the outbox. */

@@ -579,3 +579,162 @@ describe('a newer page that takes the store over', () => {
     newer.close()
   })
 })
+
+describe('a device without contact for more than 45 days', () => {
+  const day = 24 * 60 * 60 * 1000
+  const later = (days: number) => {
+    clock = new Date(Date.parse('2026-02-01T10:00:00Z') + days * day)
+  }
+  const opened = async (): Promise<Device> => {
+    const device = await open()
+    await device.sync()
+    return device
+  }
+  beforeEach(async () => {
+    const device = await open()
+    await device.add('maker', { name: 'Orrinmoor' })
+    await device.sync()
+    device.close()
+    server.reachable = false
+  })
+
+  test('shows nothing of the file, and takes what is said all the same', async () => {
+    later(45)
+    const intime = await opened()
+    expect([intime.state().locked, makerNames(intime)]).toEqual([false, ['Orrinmoor']])
+    intime.close()
+    later(45.1)
+    const device = await opened()
+    expect([device.state().locked, device.state().file.records.size]).toEqual([true, 0])
+    await device.add('maker', { name: 'Tessenby' })
+    expect(makerNames(device)).toEqual(['Tessenby'])
+    expect(device.state().waiting).toHaveLength(1)
+    device.close()
+  })
+
+  test('shows it again, with what is new, once the session was found to stand; what waited is sent', async () => {
+    later(50)
+    const device = await opened()
+    await device.add('maker', { name: 'Tessenby' })
+    server.reachable = true
+    server.signedIn = false
+    await device.sync()
+    expect([device.state().locked, device.state().trouble?.why]).toEqual([true, 'signed out'])
+    server.signedIn = true
+    await device.sync()
+    expect(device.state()).toMatchObject({ locked: false, trouble: undefined, waiting: [] })
+    expect(makerNames(device)).toEqual(['Orrinmoor', 'Tessenby'])
+    device.close()
+  })
+
+  test('goes out of sight on an open page too', async () => {
+    const device = await opened()
+    later(46)
+    await device.sync()
+    expect([device.state().locked, makerNames(device)]).toEqual([true, []])
+    device.close()
+  })
+
+  test('is not fooled by a clock that is set back, whenever', async () => {
+    later(44)
+    const device = await opened()
+    later(45.5)
+    await device.sync()
+    device.close()
+    later(3)
+    const again = await opened()
+    expect(again.state().locked).toBe(true)
+    again.close()
+  })
+
+  test('a clock that once ran years ahead locks until the next contact, and not for ever', async () => {
+    later(3650)
+    const ahead = await opened()
+    expect(ahead.state().locked).toBe(true)
+    later(1)
+    server.reachable = true
+    await ahead.sync()
+    expect(ahead.state().locked).toBe(false)
+    ahead.close()
+    server.reachable = false
+    later(2)
+    const again = await opened()
+    expect([again.state().locked, makerNames(again)]).toEqual([false, ['Orrinmoor']])
+    again.close()
+  })
+
+  test('withheld fields leave it although it was locked when they were withheld', async () => {
+    const [{ id }] = server.log as [StoredRecord]
+    later(50)
+    const body = { record: id, fields: ['name'], reason: 'asked for' }
+    const said = { kind: 'withholding', version: 1, author: 'p9', device: 'd9', seq: 2, body }
+    const times = { saidAt: clock.toISOString(), receivedAt: clock.toISOString(), clockShiftMs: 0 }
+    server.log.push({ ...said, ...times, id: '01920000-0000-7000-8000-000000000002' })
+    server.reachable = true
+    const device = await opened()
+    expect(makerNames(device)).toEqual(['[withheld]'])
+    device.close()
+  })
+})
+
+describe('mending a refused record', () => {
+  const from = {
+    address: '/equipment/add-maker?back=1',
+    drafts: [['maker', { name: 'Orinmoor' }]] as [string, unknown][],
+  }
+  async function refusedMaker(device: Device): Promise<string> {
+    const [id] = await device.addAll([{ kind: 'maker', body: { name: 'Orinmoor' } }], { from })
+    server.refuse.set(id!, 'There is a maker of nearly that name.')
+    await device.sync()
+    return id!
+  }
+
+  test('puts what was typed back into its form and says where that is, also after a restart', async () => {
+    const first = await open()
+    const id = await refusedMaker(first)
+    first.close()
+    const device = await open()
+    expect(await device.mend(id)).toBe(from.address)
+    expect(await device.readDraft('maker')).toEqual({ name: 'Orinmoor' })
+    expect(device.state().refused).toHaveLength(1)
+    device.close()
+  })
+
+  test('leaves alone what was typed there since', async () => {
+    const device = await open()
+    const id = await refusedMaker(device)
+    await device.writeDraft('maker', { name: 'newer' })
+    await device.mend(id)
+    expect(await device.readDraft('maker')).toEqual({ name: 'newer' })
+    device.close()
+  })
+
+  test('the new record takes its place under its id, and what waited for it goes', async () => {
+    const device = await open()
+    const id = await refusedMaker(device)
+    server.reachable = false
+    await device.add('equipment range', { makerId: id, name: 'Larkfell 2' })
+    server.refuse.clear()
+    const [mended] = await device.addAll([{ kind: 'maker', body: { name: 'Orrinmoor' } }], { instead: id })
+    expect(mended).toBe(id)
+    expect(device.state().refused).toEqual([])
+    server.reachable = true
+    await device.sync()
+    expect(server.log.map((record) => [record.id === id, record.body.name])).toEqual([
+      [true, 'Orrinmoor'],
+      [false, 'Larkfell 2'],
+    ])
+    device.close()
+  })
+
+  test('of a record that is not refused, or not there any more, nothing is put back and nothing replaced', async () => {
+    const device = await open()
+    expect(await device.mend('nobody')).toBeUndefined()
+    server.reachable = false
+    const id = await device.add('maker', { name: 'waiting' })
+    const [other] = await device.addAll([{ kind: 'maker', body: { name: 'new' } }], { instead: id })
+    expect(other).not.toBe(id)
+    expect(device.state().waiting).toHaveLength(2)
+    device.close()
+  })
+})

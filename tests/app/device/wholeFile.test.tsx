@@ -1,8 +1,12 @@
 import { screen } from '@testing-library/react'
-import { expect, test } from 'vitest'
+import { beforeEach, expect, test, vi } from 'vitest'
 import { WholeFile } from '@/app/device/WholeFile'
 import type { DeviceState } from '@/lib/device/device'
 import { fakeDevice, renderOn } from '../setup/fakeDevice'
+import { openAt } from '../setup/fakeNavigation'
+
+vi.mock('next/navigation', () => import('../setup/fakeNavigation'))
+beforeEach(() => openAt('/setpoint?position=p'))
 
 const deviceIn = (state: Partial<DeviceState>) => {
   const device = fakeDevice()
@@ -43,3 +47,22 @@ test('a file that came whole once is shown, however old it is', () => {
   page({ freshAt: '2025-12-01T08:00:00.000Z' })
   expect(screen.getByText('0.72 Supported')).toBeTruthy()
 })
+
+test('a file without contact for weeks is out of sight, and it says where to sign in and what can be done without', () => {
+  page({ locked: true })
+  expect(screen.queryByText('0.72 Supported')).toBeNull()
+  expect(screen.getByRole('heading', { level: 1 }).textContent).toBe('The team file is out of sight')
+  expect(screen.getByRole('status').textContent).toContain('more than 45 days')
+  expect(screen.getByRole('link', { name: 'Sign in' }).getAttribute('href')).toBe('/sign-in')
+  const offered = screen.getAllByRole('link').map((link) => link.getAttribute('href'))
+  expect(offered).toEqual(['/sign-in', '/cases/new', '/ask', '/report', '/danger'])
+})
+
+test.each(['/ask', '/cases/new', '/report', '/waiting'])(
+  'then %s stays open: recording asks for no sign-in',
+  (path) => {
+    openAt(path)
+    page({ locked: true })
+    expect(screen.getByText('0.72 Supported')).toBeTruthy()
+  },
+)

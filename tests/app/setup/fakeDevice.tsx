@@ -47,6 +47,7 @@ export function fakeDevice(options: Options = {}): FakeDevice {
     file: foldTeamFile(held, picturesHeld),
     names: names ?? new Map([technician, dispatcher].map((person) => [person.id, person.name])),
     freshAt: saidAt,
+    locked: false,
     arrived: held.length,
     waiting: [],
     refused: [],
@@ -82,6 +83,9 @@ export function fakeDevice(options: Options = {}): FakeDevice {
     },
     async sync() {},
     async sendAgain() {},
+    async mend() {
+      return undefined
+    },
     async dropRefused() {},
     async keepPicture({ blob, sha256, mediaType, bytes }) {
       blobs.set(sha256, blob)

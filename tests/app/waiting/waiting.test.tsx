@@ -45,16 +45,29 @@ function open(parts: {
   waiting?: RecordEnvelope[]
   refused?: RecordEnvelope[]
   freshAt?: string | undefined
+  locked?: boolean
+  saidAt?: OutboxItem['saidAt']
 }): Device {
   const { waiting = [], refused = [] } = parts
   const device = fakeDevice({ records: [...equipmentRecords, ...waiting] })
   const state: DeviceState = {
     ...device.state(),
     waiting: waiting.map(item),
-    refused: refused.map((record, at) => ({ ...item(record, at), refusal })),
+    refused: refused.map((record, at) => ({
+      ...item(record, at),
+      refusal,
+      ...(parts.saidAt && { saidAt: parts.saidAt }),
+    })),
+    locked: parts.locked ?? false,
     ...('freshAt' in parts ? { freshAt: parts.freshAt } : {}),
   }
-  const held = { ...device, state: () => state, dropRefused: vi.fn(async () => {}) }
+  const held = {
+    ...device,
+    state: () => state,
+    dropRefused: vi.fn(async () => {}),
+    mend: vi.fn(async () => undefined),
+    sendAgain: vi.fn(async () => {}),
+  }
   renderOn(held, <WaitingScreen />)
   return held
 }
@@ -104,4 +117,32 @@ test('a record that needs nothing but what is in the log says nothing of the kin
   open({ waiting: [range], refused: [position] })
   expect(sheet('Waiting: Furnace range: Tarn 4').textContent).not.toMatch(/It goes after|cannot go/)
   expect(document.body.textContent).not.toMatch(/[0-9a-f]{8}-[0-9a-f]{4}-/)
+})
+
+test('nothing is called gone while the file is out of sight', () => {
+  open({ waiting: [position], locked: true })
+  expect(sheet('Waiting: Switch position: Low fire').textContent).not.toContain('cannot go')
+})
+
+test('a refused record says why, and can be mended in its form, sent again, or withdrawn after a warning', async () => {
+  const saidAt = { address: '/equipment/add-range', drafts: [] }
+  const device = open({ refused: [range], saidAt })
+  expect(sheet('Refused: Furnace range: Tarn 4').textContent).toContain('Ask a manager.')
+  await press('Mend it in its form')
+  expect(device.mend).toHaveBeenCalledWith(range.id)
+  await press('Send it again as it is')
+  expect(device.sendAgain).toHaveBeenCalledWith(range.id)
+  await press('Withdraw it')
+  expect(screen.getByRole('alert').textContent).toContain('what it says is lost with it')
+  expect(device.dropRefused).not.toHaveBeenCalled()
+  await press('Keep it')
+  await press('Withdraw it')
+  await press('Withdraw it for good')
+  expect(device.dropRefused).toHaveBeenCalledWith(range.id)
+  expect(await accessibilityFaults(document.body)).toEqual([])
+})
+
+test('a refused record whose form is not known any more offers no mending', () => {
+  open({ refused: [range] })
+  expect(screen.queryByRole('button', { name: 'Mend it in its form' })).toBeNull()
 })

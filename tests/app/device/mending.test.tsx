@@ -1,0 +1,64 @@
+import { screen } from '@testing-library/react'
+import userEvent from '@testing-library/user-event'
+import { expect, test, vi } from 'vitest'
+import { useAdd } from '@/app/device/useAdd'
+import { useDraft } from '@/app/device/useDraft'
+import { fakeDevice, renderOn } from '../setup/fakeDevice'
+import { press } from '../setup/hands'
+
+function MakerForm({ name }: { name: string }) {
+  const { add } = useAdd()
+  const draft = useDraft(name, { name: '' })
+  return (
+    <>
+      <input
+        aria-label={name}
+        value={draft.value.name}
+        onChange={(event) => draft.change({ name: event.target.value })}
+      />
+      <button
+        type="button"
+        onClick={async () => {
+          if (await add([{ kind: 'maker', body: draft.value }])) await draft.done()
+        }}
+      >
+        Add {name}
+      </button>
+    </>
+  )
+}
+
+test('what is said is kept with its page and what was typed there, and with no form that nobody touched', async () => {
+  history.replaceState(null, '', '/equipment/add-maker?back=1')
+  const device = { ...fakeDevice(), addAll: vi.fn(async () => ['id']) }
+  renderOn(
+    device,
+    <>
+      <MakerForm name="one" />
+      <MakerForm name="two" />
+    </>,
+  )
+  await userEvent.type(screen.getByLabelText('one'), 'Orrinmoor')
+  await press('Add one')
+  const from = { address: '/equipment/add-maker?back=1', drafts: [['one', { name: 'Orrinmoor' }]] }
+  expect(device.addAll).toHaveBeenLastCalledWith([{ kind: 'maker', body: { name: 'Orrinmoor' } }], {
+    from,
+    instead: undefined,
+  })
+})
+
+test('on a page that was opened to mend a record, what is said comes in its place', async () => {
+  history.replaceState(null, '', '/equipment/add-maker?back=1&mends=old')
+  const device = {
+    ...fakeDevice({ drafts: { one: { name: 'Orinmoor' } } }),
+    addAll: vi.fn(async () => ['id']),
+  }
+  renderOn(device, <MakerForm name="one" />)
+  expect(await screen.findByDisplayValue('Orinmoor')).toBeTruthy()
+  await userEvent.type(screen.getByLabelText('one'), 'e')
+  await press('Add one')
+  expect(device.addAll).toHaveBeenLastCalledWith([{ kind: 'maker', body: { name: 'Orinmoore' } }], {
+    from: { address: '/equipment/add-maker?back=1', drafts: [['one', { name: 'Orinmoore' }]] },
+    instead: 'old',
+  })
+})
