@@ -13,6 +13,8 @@ export const mainPlaces: readonly Place[] = [
 export const callbackPlaces: readonly Place[] = [
   { words: 'Switches replaced', path: '/swaps' },
   { words: 'Left undone', path: '/left-undone' },
+  { words: 'Reports', path: '/reports' },
+  { words: 'Monthly letter', path: '/letter' },
 ]
 
 /** Places that are visited now and then. */

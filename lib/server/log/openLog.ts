@@ -4,6 +4,7 @@ import type { Role, StoredRecord } from '@/lib/records/envelope'
 import { thePicture } from '@/lib/records/withholdable'
 import { appendBatch } from './append'
 import { type Changes, type ChangesAsked, kindsSeenBy, readChanges, storedRecord } from './changes'
+import { noPreviousHash } from './hash'
 import type { Kinds, Sender } from './judge'
 import { openTables, RefusedByDatabase } from './tables'
 import { type Verification, verify } from './verify'
@@ -21,6 +22,8 @@ export type Log = {
   readChanges(asked: ChangesAsked): Changes
   /** The number of the newest record that a role may see; 0 while there is none. */
   newestSeq(role: Role): number
+  /** The newest entry: its number, and the hash that stands for it and all before it. */
+  head(): { seq: number; hash: string }
   lookup(id: string): StoredRecord | undefined
   /** Whether a photo names a picture by its hash, and whether a withholding of any such photo took the picture. */
   pictureNamed(sha256: string): PictureNamed
@@ -76,6 +79,7 @@ export function openLog({ db, kinds, now, jitter = Math.random }: LogOptions): L
     },
     readChanges: (asked) => readChanges(asked, kinds, tables),
     newestSeq: (role) => tables.newest(kindsSeenBy(role, kinds)),
+    head: () => tables.head() ?? { seq: 0, hash: noPreviousHash },
     lookup: (id) => {
       const row = tables.find(id)
       return row && storedRecord(row, tables)

@@ -101,6 +101,8 @@ const table: Readonly<Record<string, Row>> = {
   'POST /api/hand-over': [{ ...all(409), nobody: 401, 'taken off': 401 }, () => ({ body: handedOver })],
   'POST /api/hand-over/done': [{ ...all(409), nobody: 401, 'taken off': 401 }, () => ({ body: {} })],
   'GET /api/log/verify': [signedIn, () => ({})],
+  'GET /api/letter': [managersOnly, () => ({})],
+  'GET /api/log/head': [signedIn, () => ({})],
   'GET /api/people': [signedIn, () => ({})],
   'POST /api/people/[id]/deactivate': [managersOnly, colleague],
   'POST /api/people/[id]/reactivate': [managersOnly, ({ ids }) => ({ id: ids['taken off'], body: {} })],

@@ -1,0 +1,147 @@
+import type { TeamFile } from '@/lib/records/fold/teamFile'
+import { endingWays } from '@/lib/records/kinds/ending'
+import type { LetterFigures, MonthInLetter } from '@/lib/records/view/letter/letterFigures'
+import { wayWords } from '../../cases/end/endingWords'
+import { momentWords } from '../../cases/history/momentWords'
+import { sayDate } from '../../ui/words/sayDate'
+import { countOf } from '../countOf'
+import { undoneLists } from '../leftUndone/undoneLists'
+import { monthWords } from '../monthWords'
+import { shareWords } from '../shareWords'
+
+/** One figure of the letter: of the month, of the one before, and what changed. */
+export type LetterRow = { key: string; words: string; month: string; before: string; change: string }
+
+/** One thing to do: what waits, how much of it, what to do, and the first of it. */
+export type LetterTodo = { key: string; words: string; todo: string; first: readonly string[] }
+
+/** The letter in words, the same on the screen and on paper. */
+export type LetterParts = {
+  title: string
+  standing: string
+  means: string
+  columns: readonly [string, string, string, string]
+  rows: readonly LetterRow[]
+  todoTitle: string
+  todos: readonly LetterTodo[]
+  /** In place of the list when nothing waits. */
+  nothingTodo: string
+  foot: readonly string[]
+}
+
+/** The newest entry of the log: its number, and the hash that stands for it and all before it. */
+export type LogHead = { seq: number; hash: string }
+
+/** As many of a list as a page has room for. */
+const named = 2
+
+/**
+ * The monthly letter in words.
+ * @param head left out while it is not known: without a signal it cannot be asked for
+ * @param minutesAhead the zone in which the moment of the letter is said; that of this device where it is left out
+ */
+export function letterParts(
+  figures: LetterFigures,
+  file: TeamFile,
+  { now, head, minutesAhead }: { now: string; head: LogHead | undefined; minutesAhead?: number },
+): LetterParts {
+  const { month, before, undone, question } = figures
+  const waiting = undoneLists(undone, file).filter(({ items }) => items.length > 0)
+  return {
+    title: `Letter for ${monthWords(month.month)}`,
+    standing: [standingWords(month), standingWords(before)].join(' '),
+    means: `A callback is a case opened within ${question.days} days of the end of a job on the same furnace, both about the proving circuit. Months are those of UTC. Under ten cases no per cent is said.`,
+    columns: ['Figure', monthWords(month.month), monthWords(before.month), 'Change'],
+    rows: rowsOf(month, before),
+    todoTitle: 'What to do, as it stands now',
+    todos: waiting.map(({ key, title, todo, items }) => ({
+      key,
+      words: `${title}: ${items.length}`,
+      todo,
+      first: items.slice(0, named).map(({ words }) => words),
+    })),
+    nothingTodo: 'Nothing is left undone: no list has anything in it.',
+    foot: [
+      `Made from the records as they stood ${momentWords(now, minutesAhead)}.`,
+      head === undefined
+        ? 'The log’s head hash is not known here: it is asked of the server, which cannot be reached.'
+        : `Log: ${countOf(head.seq, 'entry', 'entries')}. Head hash ${head.hash}. Keep this page: the hash stands for every entry up to it, and shows whether one was changed later.`,
+    ],
+  }
+}
+
+const standingWords = ({ month, standing, settlesAt }: MonthInLetter): string =>
+  standing === 'settled'
+    ? `${monthWords(month)} is settled: its callbacks no longer change.`
+    : `${monthWords(month)} is open: its jobs can come back until ${sayDate(new Date(settlesAt - 1).toISOString())}, so its callbacks may still grow.`
+
+type Figure = {
+  key: string
+  words: string
+  of: (month: MonthInLetter) => number
+  say?: (month: MonthInLetter) => string
+}
+
+const figures: readonly Figure[] = [
+  { key: 'opened', words: 'Cases opened', of: ({ opened }) => opened },
+  ...endingWays.map((way) => ({
+    key: way,
+    words: `Ended: ${wayWords[way][0].toLowerCase()}`,
+    of: ({ endedAs }: MonthInLetter) => endedAs[way],
+  })),
+  {
+    key: 'callbacks',
+    words: 'Jobs that came back',
+    of: ({ cameBack }) => cameBack.count,
+    say: ({ cameBack, standing }) => openly(shareWords(cameBack), standing),
+  },
+  {
+    key: 'fixes',
+    words: 'Of these, repaired and proven',
+    of: ({ fixesThatCameBack }) => fixesThatCameBack.count,
+    say: ({ fixesThatCameBack, standing }) => openly(shareWords(fixesThatCameBack), standing),
+  },
+  { key: 'swaps', words: 'Switches replaced', of: ({ swaps }) => swaps },
+  { key: 'swapsMissing', words: 'Of these, something was missing', of: ({ swapsMissing }) => swapsMissing },
+  {
+    key: 'readings',
+    words: 'Repairs read before and after',
+    of: ({ readings }) => readings.count,
+    say: ({ readings }) => shareWords(readings),
+  },
+  {
+    key: 'co',
+    words: 'Repairs with CO in room and flue',
+    of: ({ coTests }) => coTests.count,
+    say: ({ coTests }) => shareWords(coTests),
+  },
+  {
+    key: 'leftOff',
+    words: 'Furnaces left off by a notice',
+    of: ({ events }) => events['left off and tagged'] + events['left off, no tag on record'],
+  },
+  {
+    key: 'high co',
+    words: 'CO above its limit',
+    of: ({ events }) => events['CO in the room'] + events['CO in the flue'],
+  },
+  { key: 'jumpers', words: 'Jumpers or bypasses found', of: ({ events }) => events['jumper or bypass'] },
+  { key: 'reports', words: 'Reports of ratings recorded', of: ({ reports }) => reports },
+  { key: 'answered', words: 'Rating requests answered', of: ({ answered }) => answered },
+]
+
+const openly = (words: string, standing: MonthInLetter['standing']): string =>
+  standing === 'open' ? `${words}, open` : words
+
+const rowsOf = (month: MonthInLetter, before: MonthInLetter): LetterRow[] =>
+  figures.map(({ key, words, of, say = (one) => String(of(one)) }) => ({
+    key,
+    words,
+    month: say(month),
+    before: say(before),
+    change: changeWords(of(month) - of(before)),
+  }))
+
+/** @example changeWords(-2) // '2 fewer' */
+const changeWords = (difference: number): string =>
+  difference === 0 ? 'the same' : difference > 0 ? `${difference} more` : `${-difference} fewer`
