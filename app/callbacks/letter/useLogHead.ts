@@ -5,7 +5,7 @@ import '@/lib/records/withoutEval'
 import { z } from 'zod'
 import type { LogHead } from './letterParts'
 
-const logHead = z.object({ seq: z.number(), hash: z.string() })
+const answer = z.object({ value: z.object({ seq: z.number(), hash: z.string() }) })
 
 /** The log’s newest entry, asked of the server once; undefined while it has not answered, and where it cannot. */
 export function useLogHead(): LogHead | undefined {
@@ -13,7 +13,7 @@ export function useLogHead(): LogHead | undefined {
   useEffect(() => {
     const given = new AbortController()
     fetch('/api/log/head', { signal: given.signal })
-      .then(async (response) => response.ok && setHead(logHead.parse(await response.json())))
+      .then(async (response) => response.ok && setHead(answer.parse(await response.json()).value))
       .catch((cause: unknown) => {
         // Without a signal the letter says that the hash is not known here; anything else is a fault.
         if (!given.signal.aborted && !(cause instanceof TypeError)) throw cause

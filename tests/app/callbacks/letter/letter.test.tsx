@@ -15,7 +15,7 @@ const manager = { id: 'person-3', name: 'Ragna Holm', role: 'manager' } as const
 beforeEach(() => {
   vi.useFakeTimers({ toFake: ['Date'] })
   vi.setSystemTime(new Date(at(40)))
-  vi.stubGlobal('fetch', async () => Response.json({ seq: 41, hash }))
+  vi.stubGlobal('fetch', async () => Response.json({ ok: true, value: { seq: 41, hash } }))
 })
 afterEach(() => {
   vi.useRealTimers()
