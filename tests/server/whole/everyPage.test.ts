@@ -36,6 +36,7 @@ const teamPages = [
   '/helper',
   '/left-undone',
   '/letter',
+  '/log',
   '/notice',
   '/people',
   '/phone-desk',
@@ -53,6 +54,7 @@ const teamPages = [
   '/tags',
   '/waiting',
   '/withdraw',
+  '/withhold',
 ]
 /** Pages for who is not signed in. */
 const doorPages = ['/join', '/reset', '/set-up', '/sign-in']
