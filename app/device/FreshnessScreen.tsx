@@ -1,6 +1,7 @@
 'use client'
 
 import { useEffect, useState } from 'react'
+import { isOnItsWay, isRefused } from '@/lib/device/picture/pictures'
 import { NewAnswers } from '../ask/NewAnswers'
 import { FreshnessLine } from '../ui/shell/FreshnessLine'
 import { useDeviceState } from './deviceContext'
@@ -9,7 +10,7 @@ import { useOfflineShell } from './useOfflineShell'
 
 /** The line on every page that says how fresh the file is, what waits, and why the last contact failed. */
 export function FreshnessScreen() {
-  const { freshAt, locked, waiting, refused, trouble } = useDeviceState()
+  const { freshAt, locked, waiting, refused, pictures, trouble } = useDeviceState()
   const now = useMinute()
   const noOffline = useOfflineShell()
   return (
@@ -19,7 +20,8 @@ export function FreshnessScreen() {
         fetchedAt={freshAt}
         now={now}
         waiting={waiting.length}
-        refused={refused.length}
+        pictures={pictures.filter(isOnItsWay).length}
+        refused={refused.length + pictures.filter(isRefused).length}
         refusedHref="/waiting"
       />
       {locked && <p>The team file is out of sight until you have signed in. What you record is kept.</p>}

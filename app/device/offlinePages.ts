@@ -35,6 +35,8 @@ export const offlinePages = [
   '/log',
   '/notice',
   '/phone-desk',
+  '/photo',
+  '/photo/read',
   '/preferences',
   '/record',
   '/report',

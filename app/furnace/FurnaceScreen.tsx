@@ -3,11 +3,13 @@
 import { useSearchParams } from 'next/navigation'
 import { useMemo, useState } from 'react'
 import { counting } from '@/lib/records/fold/teamFile'
+import { photosOfFurnace } from '@/lib/records/view/photos'
 import { ratingSettings, setpointOf } from '@/lib/records/view/setpoint'
 import { useDeviceState } from '../device/deviceContext'
 import { usePreference } from '../device/usePreference'
 import { furnaceWords } from '../equipment/candidates'
 import { FittedWarning } from '../foundFitted/FittedWarning'
+import { Photos } from '../photo/Photos'
 import { SetpointCard } from '../setpoint/SetpointCard'
 import { furnaceOf } from '../setpoint/setpointAddress'
 import { Empty } from '../ui/answers/Empty'
@@ -135,6 +137,7 @@ export function FurnaceScreen() {
       })}
       <OpenRequests furnaceId={furnace.id} {...{ file, names }} />
       <PastCases furnaceId={furnace.id} {...{ file, now }} />
+      <Photos photos={photosOfFurnace(file, furnace.id)} of={{ furnaceId: furnace.id }} shows="data plate" />
       <Baselines furnaceId={furnace.id} {...{ file, unit, names }} />
       <RepairList furnaceId={furnace.id} file={file} names={names} />
       <FurnaceTags furnaceId={furnace.id} role={me.role} {...{ file, names }} />

@@ -15,6 +15,7 @@ import { sayMoment } from '../ui/words/sayDate'
 import { bodyFacts } from './bodyFacts'
 import { CallTold } from './CallTold'
 import { otherHalves } from './otherHalves'
+import { RecordPhotos } from './RecordPhotos'
 import { ReportTold } from './ReportTold'
 import { recordTitle } from './recordTitle'
 import { fieldOf } from './recordWords'
@@ -120,6 +121,7 @@ export function RecordScreen() {
               <Fold summary="Every field, as it was recorded">{() => facts}</Fold>
             </>
           )}
+          <RecordPhotos id={id} />
           <WhereItBelongs kind={kind} id={id} body={entry.body} />
         </Stack>
       </Sheet>

@@ -2,6 +2,7 @@
 
 import { useRouter, useSearchParams } from 'next/navigation'
 import { useState } from 'react'
+import { thePicture } from '@/lib/records/withholdable'
 import { useDeviceState } from '../device/deviceContext'
 import { useAdd } from '../device/useAdd'
 import { useDraft } from '../device/useDraft'
@@ -101,7 +102,11 @@ export function WithholdScreen() {
                   key={field}
                   name={field}
                   label={nameOf(field)}
-                  hint={bodyFacts(kind, { [field]: entry.body[field] }, about)[0]?.value}
+                  hint={
+                    field === thePicture
+                      ? 'From then on it is no proof, so a rating that rests on it can fall.'
+                      : bodyFacts(kind, { [field]: entry.body[field] }, about)[0]?.value
+                  }
                   checked={chosen.includes(field)}
                   onChange={(event) => toggle(field, event.target.checked)}
                 />

@@ -2,6 +2,8 @@ import { readableFinding } from '@/lib/catalogue/findings/readableFinding'
 import { sources } from '@/lib/catalogue/sources'
 import { groupedTagCode } from '@/lib/core/tag'
 import type { SourceKind } from '@/lib/core/vocabulary'
+import type { PhotoShows } from '@/lib/records/kinds/photo'
+import { showsWords } from '../ui/photo/photoWords'
 import { sayDate } from '../ui/words/sayDate'
 import { kindName } from './kindNames'
 
@@ -37,6 +39,7 @@ const told: Readonly<Record<string, (body: Body) => string | undefined>> = {
   'asks too': ({ model, printed }) => text(model) ?? text(printed),
   'call attempt': ({ outcome }) => text(outcome),
   'answer seen': ({ how }) => text(how),
+  photo: ({ caption, shows }) => text(caption) ?? showsWords[shows as PhotoShows],
   tag: ({ code }) => (typeof code === 'string' ? groupedTagCode(code) : undefined),
 }
 

@@ -13,6 +13,7 @@ import { unlistedCause } from '@/lib/core/diagnosis'
 import { dangerSentence } from '@/lib/core/guard'
 import { unitLabel } from '@/lib/core/pressure'
 import { partClassNames } from '../equipment/partClassWords'
+import { showsWords } from '../ui/photo/photoWords'
 import { actionWords } from '../ui/words/actionWords'
 import { splitWords } from './kindNames'
 import * as shown from './shown'
@@ -295,6 +296,19 @@ const ofKind: Readonly<Record<string, Fields>> = {
     how: field('How'),
   },
   tag: { code: field('Code on the tag', shown.printed) },
+  photo: {
+    sha256: field('Hash of the picture', shown.printed),
+    picture: field('The picture'),
+    mediaType: field('Kind of file'),
+    width: field('Width', shown.figure('pixels')),
+    height: field('Height', shown.figure('pixels')),
+    bytes: field('Size', shown.figure('bytes')),
+    capturedAt: field('Taken, by the camera’s clock', shown.moment),
+    shows: field('What it shows', shown.oneOf(showsWords)),
+    findingId: field('Finding that it shows', shown.record),
+    reportId: field('Report that it bears out', shown.record),
+    caption: field('What is to be seen'),
+  },
   'switch check': {
     what: field('What was checked'),
     pulls: field('Pulls of the hand pump', shown.pressure),

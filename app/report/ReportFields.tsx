@@ -4,6 +4,7 @@ import { unitLabel } from '@/lib/core/pressure'
 import type { FurnaceForRating } from '@/lib/core/rating'
 import { betweens, sourceKinds, stages, taps } from '@/lib/core/vocabulary'
 import { pressureUnits } from '@/lib/records/fields'
+import { canBePhotographed, type PhotoShows } from '@/lib/records/kinds/photo'
 import { Check } from '../ui/form/Check'
 import { Choice } from '../ui/form/Choice'
 import { asOptions, type Option } from '../ui/form/option'
@@ -11,7 +12,9 @@ import { Select } from '../ui/form/Select'
 import { TextArea } from '../ui/form/TextArea'
 import { TextField } from '../ui/form/TextField'
 import { Stack } from '../ui/paper/Stack'
+import { PhotoField } from '../ui/photo/PhotoField'
 import { CheckWhatWasRead } from './CheckWhatWasRead'
+import { shownBy } from './photoRecord'
 import { proofAsked, type ReportForm } from './reportForm'
 
 export type FieldProps = {
@@ -123,6 +126,14 @@ type SourceProps = FieldProps & {
   gauges: readonly Option[]
 }
 
+const photoLabels: Readonly<Record<PhotoShows, string>> = {
+  'rating label': 'Photo of the label',
+  'data plate': 'Photo of the data plate',
+  gauge: 'Photo of the gauge',
+  'document page': 'Photo of the page',
+  other: 'Photo',
+}
+
 /** What the number rests on, and what lets somebody else check it. */
 export function SourceFields({ parts, people, gauges, ...props }: SourceProps) {
   const { form, change, errorOf } = props
@@ -205,6 +216,16 @@ export function SourceFields({ parts, people, gauges, ...props }: SourceProps) {
           value={form.gaugeId}
           onChange={(event) => change({ gaugeId: event.target.value })}
           options={gauges}
+        />
+      )}
+      {canBePhotographed(form.source) && (
+        <PhotoField
+          label={photoLabels[shownBy(form.source)]}
+          hint="Every character in the frame, no people. It counts as proof once the server holds the picture, and somebody else can read it."
+          photo={form.photo}
+          onTake={(photo) => change({ photo })}
+          onRemove={() => change({ photo: null })}
+          error={errorOf('photo')}
         />
       )}
       <Text {...props} name="saidOn" label="Day on which the source said it, if not today" type="date" />

@@ -2,6 +2,7 @@
 
 import { useRouter, useSearchParams } from 'next/navigation'
 import { useMemo, useState } from 'react'
+import { newRecordId } from '@/lib/device/device'
 import { counting } from '@/lib/records/fold/teamFile'
 import { ratingAt, ratingSettings, type Setpoint, sisterOf } from '@/lib/records/view/setpoint'
 import { useDevice, useDeviceState } from '../device/deviceContext'
@@ -25,6 +26,7 @@ import { Stack } from '../ui/paper/Stack'
 import { WaterColumn } from '../ui/waterColumn/WaterColumn'
 import { levelOnceSaved, onceSaved } from './onceSaved'
 import { partsFor } from './partsFor'
+import { recordsWithPhoto } from './photoRecord'
 import { BundleFields, OpenFields, SourceFields } from './ReportFields'
 import { freshReport, openQuestions, type ReportForm, readText, reportBodies } from './reportForm'
 import { ScannedPart } from './ScannedPart'
@@ -80,12 +82,14 @@ function ReportWith({
   const open = openQuestions(form, values)
   const furnace = furnaceOf(file, address)
   const here = `/report?${setpointQuery(address)}${requestId === undefined ? '' : `&request=${requestId}`}`
+  const [photoId] = useState(newRecordId)
   const bodies = reportBodies(form, values, {
     positionId: position.id,
     furnaceId: furnace.id,
     serial: furnace.serial,
     requestId,
     position: position.body,
+    photoId,
   })
   const whole = read.ok && open.size === 0 ? bodies.flatMap(wholeReport) : []
   const after =
@@ -124,7 +128,7 @@ function ReportWith({
   async function save(): Promise<boolean> {
     setAsked(true)
     if (!read.ok || open.size > 0) return false
-    const ids = await add(bodies.map((body) => ({ kind: 'report', body })))
+    const ids = await add(recordsWithPhoto(form, bodies, photoId))
     if (ids === undefined) return false
     await done()
     const saying = { id: me.id, role: me.role, saidAt: new Date().toISOString() }

@@ -3,8 +3,10 @@ import type { PressureText, PressureUnit } from '@/lib/core/pressure'
 import { readRatingText } from '@/lib/core/pressure'
 import type { Result } from '@/lib/core/result'
 import type { Action, Between, Sense, SourceKind, Stage, Tap } from '@/lib/core/vocabulary'
+import { canBePhotographed } from '@/lib/records/kinds/photo'
 import type { PositionBody } from '@/lib/records/kinds/position'
 import type { ReportBody } from '@/lib/records/kinds/report'
+import type { TakenPhoto } from '../ui/photo/takenPhoto'
 
 /** Which furnaces a source says that its number holds for; whether it says so at all is a part of the answer. */
 const covers = ['as stated', 'all', 'this serial', 'not stated'] as const
@@ -47,6 +49,8 @@ export type ReportForm = {
   elevationToFeet: string
   confirmed: boolean
   note: string
+  /** The photo of what was read; its picture is on the device. */
+  photo: TakenPhoto | null
 }
 
 export const freshReport = (position: PositionBody): ReportForm => ({
@@ -81,6 +85,7 @@ export const freshReport = (position: PositionBody): ReportForm => ({
   elevationToFeet: '',
   confirmed: false,
   note: '',
+  photo: null,
 })
 
 /** What the text says, read in the unit that was chosen where it states none. */
@@ -164,6 +169,8 @@ type About = {
   serial?: string
   requestId?: string
   position: PositionBody
+  /** The id that the form's photo will have. */
+  photoId?: string
 }
 
 /** An origin only tells reports apart; what is cut off is in the proof, whole. */
@@ -173,17 +180,19 @@ const longestOrigin = 120
 export function reportBodies(
   form: ReportForm,
   values: readonly PressureText[],
-  { positionId, furnaceId, serial, requestId, position }: About,
+  { positionId, furnaceId, serial, requestId, position, photoId }: About,
 ): DraftBody[] {
   const asked = proofAsked(form.source)
   const origin =
     asked === 'call'
       ? `call ${form.organisation} ${form.reference}`
-      : asked === 'document'
+      : asked === 'document' && form.documentName.trim() !== ''
         ? `${form.documentName} page ${form.documentPage} ${form.documentEdition}`
         : asked === 'part'
           ? `switch in hand ${furnaceId ?? form.readOffPart}`
-          : ''
+          : takesPhoto(form)
+            ? `photo ${form.photo.sha256}`
+            : ''
   return values.map((value) => ({
     positionId,
     furnaceId,
@@ -203,7 +212,7 @@ export function reportBodies(
     stage: form.stage,
     source: form.source,
     readBack: asked === 'call' ? form.readBack === 'yes' : undefined,
-    proof: proofOf(form),
+    proof: proofOf(form, photoId),
     secondPersonId: asked === 'call' ? form.secondPersonId : undefined,
     origin: origin.trim().slice(0, longestOrigin),
     saidBy: asked === 'call' ? form.saidBy : undefined,
@@ -216,7 +225,11 @@ export function reportBodies(
   }))
 }
 
-function proofOf(form: ReportForm): Record<string, unknown> | undefined {
+/** Whether the form has a photo, and rests on something that can be photographed. */
+export const takesPhoto = (form: ReportForm): form is ReportForm & { photo: TakenPhoto } =>
+  form.photo !== null && canBePhotographed(form.source)
+
+function proofOf(form: ReportForm, photoId: string | undefined): Record<string, unknown> | undefined {
   const asked = proofAsked(form.source)
   if (asked === 'call' && form.reference.trim() !== '') {
     return { kind: 'call reference', organisation: form.organisation, reference: form.reference }
@@ -229,7 +242,7 @@ function proofOf(form: ReportForm): Record<string, unknown> | undefined {
       edition: form.documentEdition === '' ? undefined : form.documentEdition,
     }
   }
-  return undefined
+  return takesPhoto(form) && photoId !== undefined ? { kind: 'photo', photoId } : undefined
 }
 
 /**

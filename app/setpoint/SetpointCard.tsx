@@ -2,6 +2,7 @@ import type { PressureUnit } from '@/lib/core/pressure'
 import type { Setpoint } from '@/lib/records/view/setpoint'
 import { OwnQuestions } from '../ask/OwnQuestions'
 import { useDeviceState } from '../device/deviceContext'
+import { ReportPhotos } from '../photo/ReportPhotos'
 import { SettlementLine } from '../settle/SettlementLine'
 import { ButtonLink } from '../ui/form/Button'
 import { Sheet } from '../ui/paper/Sheet'
@@ -88,6 +89,7 @@ export function SetpointCard({ setpoint, address, unit, names }: Props) {
       )}
       <h3>Factory part</h3>
       <PartLines lines={partLines} />
+      <ReportPhotos reports={[...setpoint.reports.values()]} />
       <Printed {...{ setpoint, names }} />
       <Settled {...{ setpoint, names }} />
       <Withdrawn {...{ setpoint, names }} />

@@ -1,6 +1,7 @@
 'use client'
 
 import { useMemo } from 'react'
+import { isOnItsWay, isRefused } from '@/lib/device/picture/pictures'
 import { useDevice, useDeviceState } from '../device/deviceContext'
 import { toMend } from '../device/openDrafts'
 import { bodyFacts } from '../record/bodyFacts'
@@ -16,12 +17,15 @@ import { sayMoment } from '../ui/words/sayDate'
 import { BeforeIt } from './BeforeIt'
 import { DealWith } from './DealWith'
 import { mustGoFirst, waitingFor } from './mustGoFirst'
+import { WaitingPictures } from './WaitingPictures'
 
 /** What has not left this device: refused records with the reason, and those that wait to be sent. */
 export function WaitingScreen() {
   const device = useDevice()
   const state = useDeviceState()
-  const { waiting, refused } = state
+  const { waiting, refused, pictures } = state
+  const isEmpty =
+    waiting.length + refused.length === 0 && !pictures.some((one) => isOnItsWay(one) || isRefused(one))
   const beside = useMemo(() => [...refused, ...waiting].map((item) => item.record), [refused, waiting])
   const about = useAbout(beside)
   async function mend(id: string) {
@@ -31,13 +35,14 @@ export function WaitingScreen() {
   return (
     <Stack>
       <PageHeader title="Still on this device" lead="Nothing here is lost. What waits is sent by itself." />
-      {waiting.length + refused.length === 0 && (
+      {isEmpty && (
         <Empty
           what="Everything is sent"
           why="Every record made on this device is in the team’s log."
           todo={<a href="/">Go to Find</a>}
         />
       )}
+      <WaitingPictures />
       {refused.map(({ record, refusal, saidAt }) => (
         <div key={record.id} id={record.id}>
           <Sheet
@@ -79,7 +84,7 @@ export function WaitingScreen() {
           </div>
         )
       })}
-      {waiting.length > 0 && (
+      {(waiting.length > 0 || pictures.some(isOnItsWay)) && (
         <Button kind="main" onClick={() => void device.sync()}>
           Try to send now
         </Button>

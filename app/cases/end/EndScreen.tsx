@@ -6,6 +6,7 @@ import type { VisitFile } from '@/lib/records/view/case/caseFile'
 import { type CaseView, caseViewOf } from '@/lib/records/view/case/caseView'
 import { positionsToProve } from '@/lib/records/view/case/positionsToProve'
 import { useDeviceState } from '../../device/deviceContext'
+import { CasePhotos } from '../../photo/CasePhotos'
 import { Empty } from '../../ui/answers/Empty'
 import { Caution } from '../../ui/danger/Caution'
 import { PageHeader } from '../../ui/paper/PageHeader'
@@ -90,6 +91,7 @@ function End({ view, visit, query }: Props) {
       ) : (
         <Ended view={view} visit={visit} facts={facts} />
       )}
+      <CasePhotos ofCase={view.file} visitId={visit.endings.length === 0 ? visit.entry.id : undefined} />
     </Stack>
   )
 }

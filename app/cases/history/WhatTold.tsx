@@ -1,9 +1,12 @@
+import { readableFinding } from '@/lib/catalogue/findings/readableFinding'
 import { dangerSentence } from '@/lib/core/guard'
 import type { PressureUnit } from '@/lib/core/pressure'
 import type { TeamFile } from '@/lib/records/fold/teamFile'
 import type { CaseFile } from '@/lib/records/view/case/caseFile'
 import { whatWords } from '../../foundFitted/fittedWords'
 import { Facts } from '../../ui/paper/Facts'
+import { Picture } from '../../ui/photo/Picture'
+import { showsWords } from '../../ui/photo/photoWords'
 import { AsPrinted } from '../../ui/words/AsPrinted'
 import { sayDate } from '../../ui/words/sayDate'
 import { endingFacts } from '../end/endingFacts'
@@ -160,6 +163,24 @@ export function WhatTold({ line, number, file, ofCase, names, unit }: Props) {
           {noted(line.entry.body.note)}
         </p>
       )
+    case 'photo': {
+      const { entry } = line
+      const { shows, caption, findingId, note } = entry.body
+      const finding = findingId === undefined ? undefined : file.findings.get(findingId)?.body.finding
+      return (
+        <>
+          <p>
+            <b>Photo, {showsWords[shows].toLowerCase()}</b>
+            {caption !== undefined && `: ${caption}`}
+            {finding !== undefined && `. It shows: ${readableFinding(finding)?.name ?? finding}`}.
+            {noted(note)}
+          </p>
+          <a href={`/photo?id=${entry.id}`}>
+            <Picture {...entry.body} alt={caption ?? showsWords[shows]} size="small" />
+          </a>
+        </>
+      )
+    }
     case 'lifting': {
       const { noticeId, because, licence } = line.entry.body
       return (

@@ -9,6 +9,7 @@ import type { FindingBody } from '@/lib/records/kinds/finding'
 import type { FittedPartBody } from '@/lib/records/kinds/fittedPart'
 import type { FoundFittedBody } from '@/lib/records/kinds/foundFitted'
 import type { LiftingBody } from '@/lib/records/kinds/lifting'
+import type { PhotoBody } from '@/lib/records/kinds/photo'
 import type { AnyRepairBody } from '@/lib/records/kinds/repair'
 import type { ShutDownNoticeBody } from '@/lib/records/kinds/shutDownNotice'
 import type { SwitchCheckBody } from '@/lib/records/kinds/switchCheck'
@@ -33,6 +34,7 @@ export type Told =
   | { kind: 'ending'; entry: Entry<EndingBody> }
   | { kind: 'shut-down notice'; entry: Entry<ShutDownNoticeBody> }
   | { kind: 'lifting'; entry: Entry<LiftingBody> }
+  | { kind: 'photo'; entry: Entry<PhotoBody> }
 
 /**
  * Everything said in a case, oldest first, withdrawn records among the others. What belongs to the furnace and names
@@ -80,6 +82,7 @@ export function toldIn(file: TeamFile, ofCase: CaseFile): Told[] {
       all(file.baselines).filter(({ body }) => readingIds.has(body.readingId)),
     ),
     ...as('ending', of(file.endings)),
+    ...as('photo', of(file.photos)),
     ...as('shut-down notice', notices),
     ...as(
       'lifting',

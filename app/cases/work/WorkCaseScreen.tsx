@@ -3,6 +3,7 @@
 import { endingsDisagree } from '@/lib/records/view/case/caseStanding'
 import type { CaseView } from '@/lib/records/view/case/caseView'
 import { useDeviceState } from '../../device/deviceContext'
+import { CasePhotos } from '../../photo/CasePhotos'
 import { Empty } from '../../ui/answers/Empty'
 import { Problem } from '../../ui/answers/Problem'
 import { Caution } from '../../ui/danger/Caution'
@@ -43,6 +44,7 @@ const places = [
   ['causes', 'Causes'],
   ['readings', 'Measure'],
   ['combustion', 'CO'],
+  ['photos', 'Photos'],
   ['switch', 'Switch'],
 ] as const
 
@@ -94,6 +96,9 @@ function WorkCase({ view, now }: { view: CaseView; now: string }) {
       </div>
       <div id="combustion">
         <CombustionTests view={view} visitId={visitId} />
+      </div>
+      <div id="photos">
+        <CasePhotos ofCase={view.file} visitId={visitId} />
       </div>
       {view.dangers.unanswered.length === 0 && (
         <div id="switch">

@@ -16,7 +16,7 @@ type Props = {
 
 /** A picture, or in plain words why it is not to be seen here. */
 export function Picture({ sha256, width, height, alt, size }: Props) {
-  const { state, address } = usePicture(sha256)
+  const { state, address } = usePicture(sha256, size)
   const [failed, setFailed] = useState<string>()
   if (address === undefined || failed === address) {
     return (

@@ -38,11 +38,21 @@ function useBlobAddress(blob: Blob | undefined): string | undefined {
  * Where a picture can be looked at, and what is known of it. What is on the device is shown without a signal; else it
  * is fetched from the server, which shows it to people of the team only.
  */
-export function usePicture(sha256: string): { state: PictureState; address: string | undefined } {
+export function usePicture(
+  sha256: string,
+  size: 'small' | 'large',
+): { state: PictureState; address: string | undefined } {
   const { file, pictures } = useDeviceState()
   const state = pictureState(file, sha256)
   const here = pictures.some((picture) => picture.sha256 === sha256)
   const own = useBlobAddress(usePictureBlob(state === 'withheld' ? undefined : sha256))
   if (state === 'withheld') return { state, address: undefined }
-  return { state, address: own ?? (state === 'held' && !here ? `/api/photos/${sha256}` : undefined) }
+  return {
+    state,
+    address:
+      own ??
+      (state === 'held' && !here
+        ? `/api/photos/${sha256}${size === 'small' ? '?size=small' : ''}`
+        : undefined),
+  }
 }

@@ -24,6 +24,14 @@ export type PictureFate = {
   withheld: boolean
 }
 
+/** A picture that the next contact sends: a record names it, and nothing speaks against it. */
+export const isOnItsWay = ({ named, held, withheld, refusal }: KeptPicture & PictureFate): boolean =>
+  named && !held && !withheld && refusal === undefined
+
+/** A picture that the server refused and that its person has to deal with. */
+export const isRefused = ({ held, refusal }: KeptPicture & PictureFate): boolean =>
+  refusal !== undefined && !held
+
 /** So many pictures that the server holds stay here too, to be looked at without a signal (common practice). */
 const copiesKept = 40
 

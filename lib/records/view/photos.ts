@@ -38,8 +38,8 @@ function indexOf(file: TeamFile): PhotoIndex {
   for (const report of counting(file.reports).sort(oldestFirst)) {
     if (report.body.proof?.kind !== 'photo') continue
     const photo = file.photos.get(report.body.proof.photoId)
-    if (photo === undefined) continue
-    if (photo.withdrawn === undefined) push(ofReport, report.id, photo)
+    if (photo === undefined || photo.withdrawn !== undefined) continue
+    push(ofReport, report.id, photo)
     push(readings, photo.body.sha256, report)
   }
   const index = { withheld, ofCase, ofReport, readings }

@@ -40,6 +40,8 @@ const teamPages = [
   '/notice',
   '/people',
   '/phone-desk',
+  '/photo',
+  '/photo/read',
   '/preferences',
   '/record',
   '/report',
