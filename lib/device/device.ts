@@ -347,6 +347,7 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
     const inTheLog = new Set(
       [...current.file.photos.values()].filter(({ waiting }) => !waiting).map(({ body }) => body.sha256),
     )
+    await pictures.lookAgain()
     await pictures.tidy(fateIn(current.file))
     const fateOf = fateIn(current.file)
     const toSend = pictures.kept().filter(({ sha256, refusal }) => {

@@ -236,6 +236,7 @@ test('the newest forty copies stay for a place without a signal; what no form an
   }
   await device.addAll(many.map((each) => ({ kind: 'photo', body: bodyOf(each) })))
   const draft = picture('of a form that was left')
+  clock = new Date(clock.getTime() + 1000)
   await device.keepPicture(draft)
   await device.sync()
   await device.sync()

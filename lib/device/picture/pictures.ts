@@ -41,6 +41,8 @@ const draftMs = 30 * 24 * 60 * 60_000
 /** The pictures of one person on this device: those on their way, those of unsaved forms, and the newest that were sent. */
 export type Pictures = {
   kept(): readonly KeptPicture[]
+  /** Looks what is here now: another page of this browser may have taken a photo. */
+  lookAgain(): Promise<void>
   /** Keeps a picture here. What there is no room for is a problem in a sentence, and nothing else is lost. */
   keep(picture: PreparedPicture, fateOf: (sha256: string) => PictureFate): Promise<Result<KeptPicture>>
   read(sha256: string): Promise<Blob | undefined>
@@ -52,7 +54,8 @@ export type Pictures = {
 }
 
 export async function openPictures(database: OwnDatabase, now: () => Date): Promise<Pictures> {
-  let kept: KeptPicture[] = (await database.getAll('pictures')).sort(oldestFirst)
+  const allKept = async (): Promise<KeptPicture[]> => (await database.getAll('pictures')).sort(oldestFirst)
+  let kept = await allKept()
 
   const drop = async (hashes: readonly string[]): Promise<void> => {
     if (hashes.length === 0) return
@@ -81,6 +84,9 @@ export async function openPictures(database: OwnDatabase, now: () => Date): Prom
 
   return {
     kept: () => kept,
+    async lookAgain() {
+      kept = await allKept()
+    },
     async keep({ blob, sha256, mediaType, bytes }, fateOf) {
       const known = kept.find((picture) => picture.sha256 === sha256)
       if (known !== undefined) return success(known)
@@ -126,7 +132,8 @@ export async function openPictures(database: OwnDatabase, now: () => Date): Prom
   }
 }
 
-const oldestFirst = (one: KeptPicture, other: KeptPicture): number => (one.keptAt < other.keptAt ? -1 : 1)
+const oldestFirst = (one: KeptPicture, other: KeptPicture): number =>
+  one.keptAt < other.keptAt ? -1 : one.keptAt > other.keptAt ? 1 : 0
 
 // A request that fails ends its transaction, whose `done` says why.
 const toldByDone = (): void => {}

@@ -20,8 +20,8 @@ export type PreparedPicture = {
 }
 
 /**
- * How a picture is shrunk: small print on a label fills a tenth of the frame or more and stays readable at 200 pixels;
- * the file is some 400 kB and gets through a weak signal. Common practice, no published source.
+ * How a picture is shrunk: a line of small print that fills a tenth of the frame keeps 200 pixels, which is enough to
+ * read it, and the file is small enough for a weak signal. Common practice, no published source.
  */
 export const shrunk = { longestEdge: 2048, type: 'image/jpeg', quality: 0.85 } as const
 

@@ -15,7 +15,7 @@ export type PhotoShows = (typeof photoShows)[number]
 export const pictureTypes = ['image/jpeg', 'image/png', 'image/webp'] as const
 export type PictureType = (typeof pictureTypes)[number]
 
-/** The most that one picture may weigh, in bytes. A shrunk one weighs a twentieth. */
+/** The most that one picture may weigh, in bytes: more than any that was shrunk on a device. */
 export const mostPictureBytes = 16 * 1024 * 1024
 
 /** The longest edge that a picture may have, in pixels. A shrunk one has a quarter. */

@@ -7,8 +7,8 @@ import { formatOf, type PictureFormat, whereItEnds } from './whereItEnds'
 export type DrawnPicture = { bytes: Buffer; mediaType: PictureType; width: number; height: number }
 
 /**
- * The most pixels that are decoded: six times those of a shrunk picture, twice those of a phone's camera. At four bytes
- * each it is 96 MB of memory, and one picture is worked on at a time.
+ * The most pixels that are decoded. One that was shrunk on a device has at most 2048 by 2048, a sixth of them. At four
+ * bytes each it is 96 MB of memory, and one picture is worked on at a time.
  */
 export const mostPixels = 24_000_000
 
@@ -79,7 +79,7 @@ const encode = (picture: Sharp, format: PictureFormat): Sharp => {
 /** The longest edge of a small picture, in pixels: twice what a list shows, for fine screens. */
 const smallEdge = 320
 
-/** A small copy of a picture that is kept, for lists: a thirtieth of the bytes over a weak signal. */
+/** A small copy of a picture that is kept, for lists: few bytes over a weak signal. */
 export const drawSmall = (kept: Buffer): Promise<Buffer> =>
   sharp(kept, { limitInputPixels: mostPixels })
     .resize({ width: smallEdge, height: smallEdge, fit: 'inside', withoutEnlargement: true })
