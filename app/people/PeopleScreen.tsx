@@ -8,7 +8,7 @@ import { type Role, roles } from '@/lib/records/envelope'
 import { useDeviceState } from '../device/deviceContext'
 import { type Posted, post } from '../door/post'
 import { Problem } from '../ui/answers/Problem'
-import { Button } from '../ui/form/Button'
+import { Button, ButtonLink } from '../ui/form/Button'
 import { Select } from '../ui/form/Select'
 import { TextField } from '../ui/form/TextField'
 import { PageHeader } from '../ui/paper/PageHeader'
@@ -18,7 +18,7 @@ import { sayMoment } from '../ui/words/sayDate'
 import { DevicesOf } from './DevicesOf'
 import { OneTimeLink } from './OneTimeLink'
 
-type Listed = { id: string; name: string; role: Role; active: boolean }
+type Listed = { id: string; name: string; role: Role; active: boolean; program?: boolean }
 
 const roleOptions = roles.map((role) => ({ value: role, words: role }))
 const madeLink = z.object({ link: z.string(), expiresAt: z.string() })
@@ -74,6 +74,7 @@ export function PeopleScreen() {
             ? 'Who is on the team, and what they may do.'
             : 'Who is on the team. Managers can change it.'
         }
+        actions={isManager ? <ButtonLink href="/tokens">Tokens of office programs</ButtonLink> : undefined}
       />
       <Problem>{problem}</Problem>
       <p role="status">{done !== undefined && link === undefined && `Done: ${done}.`}</p>
@@ -92,8 +93,16 @@ export function PeopleScreen() {
         <Sheet
           key={person.id}
           title={person.name + (person.id === me.id ? ' (you)' : '')}
-          sub={person.active ? person.role : `${person.role}, signed out for good`}
-          foot={isManager ? <Manage {...{ person, after }} /> : undefined}
+          sub={roleWords(person)}
+          foot={
+            isManager ? (
+              person.program ? (
+                <Program {...{ person, after }} />
+              ) : (
+                <Manage {...{ person, after }} />
+              )
+            ) : undefined
+          }
         >
           {known !== undefined && (
             <DevicesOf
@@ -126,6 +135,11 @@ export function PeopleScreen() {
     </Stack>
   )
 }
+
+const roleWords = ({ role, active, program }: Listed): string =>
+  [program ? `${role}, an office program` : role, active ? '' : program ? 'taken off' : 'signed out for good']
+    .filter((words) => words !== '')
+    .join(', ')
 
 type ManageProps = { person: Listed; after: (posted: Posted, words: string) => Promise<void> }
 
@@ -172,6 +186,32 @@ function Manage({ person, after }: ManageProps) {
         <Button
           kind="quiet"
           onClick={() => void act(`/api/people/${person.id}/reactivate`, `${person.name} can sign in again`)}
+        >
+          Take back
+        </Button>
+      )}
+    </Row>
+  )
+}
+
+/** An office program has tokens in place of a password. */
+function Program({ person, after }: ManageProps) {
+  const act = async (what: 'deactivate' | 'reactivate', words: string) =>
+    after(await post(`/api/people/${person.id}/${what}`), words)
+  return (
+    <Row>
+      <ButtonLink href="/tokens">Its tokens</ButtonLink>
+      {person.active ? (
+        <Button
+          kind="quiet"
+          onClick={() => void act('deactivate', `no token of ${person.name} works any more`)}
+        >
+          Take off the team
+        </Button>
+      ) : (
+        <Button
+          kind="quiet"
+          onClick={() => void act('reactivate', `the tokens of ${person.name} work again`)}
         >
           Take back
         </Button>

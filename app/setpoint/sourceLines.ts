@@ -1,8 +1,9 @@
 import { sources } from '@/lib/catalogue/sources'
-import type { RatingStanding } from '@/lib/core/rating'
 import type { Entry } from '@/lib/records/fold/entry'
 import type { ReportBody } from '@/lib/records/kinds/report'
 import type { SourceLine } from '../ui/words/SourceList'
+
+export { behind, newestDate } from '@/lib/records/view/standingReports'
 
 type Reports = ReadonlyMap<string, Entry<ReportBody>>
 type Names = ReadonlyMap<string, string>
@@ -45,16 +46,6 @@ export const linesFor = (ids: readonly string[], reports: Reports, names: Names)
     return report === undefined ? [] : [sourceLine(report, names)]
   })
 
-/** The newest date among reports: since when a standing has been what it is. */
-export const newestDate = (ids: readonly string[], reports: Reports): string =>
-  ids
-    .flatMap((id) => {
-      const report = reports.get(id)
-      return report === undefined ? [] : [report.body.saidOn ?? report.at]
-    })
-    .toSorted()
-    .at(-1) ?? ''
-
 /** Decimals that the sources state in the reader's unit; undefined where none states it in that unit. */
 export function statedDecimals(
   ids: readonly string[],
@@ -67,13 +58,3 @@ export function statedDecimals(
   })
   return stated.length === 0 ? undefined : Math.max(...stated)
 }
-
-/** The reports behind the value that a standing shows; for a lone lead, the lead itself. */
-export const behind = (standing: RatingStanding): string[] => [
-  ...new Set([
-    ...standing.reportIds,
-    ...standing.leads
-      .filter((lead) => standing.reportIds.length === 0 && lead.agrees)
-      .map((lead) => lead.reportId),
-  ]),
-]

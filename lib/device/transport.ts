@@ -25,7 +25,7 @@ export type Contact = { device: string; waiting: number; build: string }
 export type Person = { id: string; name: string; role: (typeof roles)[number] }
 
 const person = z.object({ id: z.string(), name: z.string(), role: z.enum(roles) })
-const people = z.array(person.extend({ active: z.boolean() }))
+const people = z.array(person.extend({ active: z.boolean(), program: z.boolean().optional() }))
 const heldRecord = recordEnvelope.extend({
   seq: z.int(),
   receivedAt: z.string(),

@@ -4,7 +4,7 @@ import { z } from 'zod'
 export const roles = ['manager', 'dispatcher', 'technician'] as const
 export type Role = (typeof roles)[number]
 
-const uuidv7 = z.uuidv7('A record id is a UUID, version 7, made where the record was said.')
+export const uuidv7 = z.uuidv7('A record id is a UUID, version 7, made where the record was said.')
 
 /** Every record, whatever its kind: what was said, by whom, when, and on which device. */
 export const recordEnvelope = z.strictObject({

@@ -60,6 +60,8 @@ const screens: [name: string, path: () => string][] = [
   ['Equipment', () => '/equipment'],
   ['Gauges', () => '/gauges'],
   ['People', () => '/people'],
+  ['Tokens', () => '/tokens'],
+  ['What a program can ask', () => '/api-help'],
   ['Preferences', () => '/preferences'],
   ['Record', () => about.record],
   ['Withdraw', () => about.record.replace('/record?id=', '/withdraw?record=')],

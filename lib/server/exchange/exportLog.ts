@@ -41,7 +41,9 @@ export function* exportLog(snapshot: Snapshot, now: Date): Generator<string> {
 function authorsAmong(snapshot: Snapshot): DocumentHead['people'] {
   const authors = new Set<string>()
   for (const rows of snapshot.pages()) for (const { author } of rows) authors.add(author)
-  return snapshot.people.filter(({ id }) => authors.has(id))
+  return snapshot.people
+    .filter(({ id }) => authors.has(id))
+    .map(({ id, name, role, active }) => ({ id, name, role, active }))
 }
 
 /** An entry as one line. What was said is put in as it is kept: the very bytes that the hash covers. */

@@ -19,8 +19,11 @@ export function refuse(status: number, code: string, message: string): Response 
 const statuses: Record<string, number> = {
   'no-such-person': 404,
   'no-such-device': 404,
+  'no-such-token': 404,
   'name-taken': 409,
   'last-manager': 409,
+  'a-program': 409,
+  'other-role': 409,
   'dead-link': 410,
   'set-up-is-over': 410,
 }

@@ -23,18 +23,12 @@ export function addPerson(
   now: Date,
 ): Result<{ id: string }> {
   const { id, name, role, passwordHash } = person
-  const signInName = foldName(name)
   return database
     .transaction(() => {
       if (findPerson(database, id)) throw new RangeError(`addPerson: somebody has the id ${id}`)
       if (isNameTaken(database, name)) return nameTaken(name)
       const at = asStored(now)
-      database
-        .prepare(
-          `INSERT INTO "Person" ("id", "name", "signInName", "role", "email", "createdAt", "updatedAt")
-           VALUES (?, ?, ?, ?, ?, ?, ?)`,
-        )
-        .run(id, name, signInName, role, `${id}@people.invalid`, at, at) // .invalid: RFC 2606, never anybody's
+      insertPerson(database, { id, name, role }, now)
       database
         .prepare(
           `INSERT INTO "Account" ("id", "accountId", "providerId", "personId", "password", "createdAt", "updatedAt")
@@ -47,15 +41,46 @@ export function addPerson(
     .immediate()
 }
 
+/**
+ * Adds the author of what an office program records: a person without a password, who can't sign in. Called inside the
+ * transaction that makes its token, after it was seen that nobody has the name.
+ */
+export function addProgram(
+  database: Database,
+  { id, name, role }: Omit<NewPerson, 'passwordHash'>,
+  by: string,
+  now: Date,
+): string {
+  insertPerson(database, { id, name, role }, now)
+  writeEvent(database, { kind: 'added', personId: id, byId: by, detail: { name, role } }, now)
+  return id
+}
+
+function insertPerson(
+  database: Database,
+  { id, name, role }: Omit<NewPerson, 'passwordHash'>,
+  now: Date,
+): void {
+  const at = asStored(now)
+  database
+    .prepare(
+      `INSERT INTO "Person" ("id", "name", "signInName", "role", "email", "createdAt", "updatedAt")
+       VALUES (?, ?, ?, ?, ?, ?, ?)`,
+    )
+    .run(id, name, foldName(name), role, `${id}@people.invalid`, at, at) // .invalid: RFC 2606, never anybody's
+}
+
 /** Gives a person another role. The last active manager keeps it. */
 export function changeRole(database: Database, id: string, role: Role, by: By, now: Date): Result<true> {
   return change(database, id, (person) => {
     if (person.role === role) return success(true)
+    if (role === 'manager' && isProgram(database, id)) return neverAManager
     if (role !== 'manager' && isLastManager(database, person)) return lastManager('change the role of')
     database
       .prepare('UPDATE "Person" SET "role" = ?, "updatedAt" = ? WHERE "id" = ?')
       .run(role, asStored(now), id)
     closeLinksMadeBy(database, id, now)
+    endTokensMadeBy(database, id, now)
     const detail = { from: person.role, to: role }
     writeEvent(database, { kind: 'role changed', personId: id, byId: by, detail }, now)
     return success(true)
@@ -84,6 +109,7 @@ export function changeActive(
       endSessions(database, id)
       closeResets(database, id, now)
       closeLinksMadeBy(database, id, now)
+      endTokensMadeBy(database, id, now)
     }
     writeEvent(database, { kind: active ? 'reactivated' : 'deactivated', personId: id, byId: by }, now)
     return success(true)
@@ -158,6 +184,15 @@ const lastManager = (what: 'deactivate' | 'change the role of') =>
     `You can't ${what} the last active manager: nobody could let people in any more. Make somebody else a manager first.`,
   )
 
+/** Whether somebody is an office program: an author by tokens, without a password. */
+export const isProgram = (database: Database, id: string): boolean =>
+  database.prepare('SELECT 1 FROM "ApiToken" WHERE "personId" = ?').get(id) !== undefined
+
+const neverAManager = failure(
+  'a-program',
+  'An office program is never a manager: what only a manager may do needs a person who answers for it.',
+)
+
 // A session that a manager has ended on a device stays until the device has handed over what waits there.
 const endSessions = (database: Database, id: string) =>
   database
@@ -176,4 +211,10 @@ const closeResets = (database: Database, id: string, now: Date) =>
 const closeLinksMadeBy = (database: Database, id: string, now: Date) =>
   database
     .prepare('UPDATE "OneTimeLink" SET "closedAt" = ? WHERE "madeBy" = ? AND "closedAt" IS NULL')
+    .run(asStored(now), id)
+
+// And so do the tokens that they made, which they may still know.
+const endTokensMadeBy = (database: Database, id: string, now: Date) =>
+  database
+    .prepare('UPDATE "ApiToken" SET "revokedAt" = ? WHERE "madeBy" = ? AND "revokedAt" IS NULL')
     .run(asStored(now), id)

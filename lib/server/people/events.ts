@@ -19,6 +19,8 @@ export type PersonEventKind =
   | 'device emptied'
   | 'records admitted'
   | 'records refused'
+  | 'token made'
+  | 'token ended'
 
 /**
  * `personId` is missing while an invitation has no person yet. `byId` is on whose authority it was done: a manager's,

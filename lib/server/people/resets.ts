@@ -1,7 +1,7 @@
 import type { Database } from 'better-sqlite3'
 import { z } from 'zod'
 import { failure, type Result, success } from '@/lib/core/result'
-import { setPassword } from './changes'
+import { isProgram, setPassword } from './changes'
 import { writeEvent } from './events'
 import { forgetGuesses } from './guesses'
 import { closeLink, type MadeLink, makeLink, readLink, tokenField } from './links'
@@ -24,6 +24,7 @@ export function makeReset(
   return database
     .transaction(() => {
       if (!activeName(database, personId)) return nobodyToReset
+      if (isProgram(database, personId)) return noPasswordOfItsOwn
       writeEvent(database, { kind: 'reset link made', personId, byId: by }, now)
       return success(makeLink(database, { purpose: 'reset', personId }, by, now))
     })
@@ -56,6 +57,10 @@ const activeName = (database: Database, id: string): string | undefined =>
     .prepare<[string], { name: string }>('SELECT "name" FROM "Person" WHERE "id" = ? AND "active"')
     .get(id)?.name
 
+const noPasswordOfItsOwn = failure(
+  'a-program',
+  'An office program has no password. Make a new token for it under Tokens.',
+)
 const nobodyToReset = failure('no-such-person', 'There is nobody active with that id. Load the list again.')
 const deadReset = failure(
   'dead-link',

@@ -1,7 +1,10 @@
 import { v7 as uuidv7 } from 'uuid'
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest'
 import { codeReaderAt } from '@/lib/device/readers/addresses'
+import { resetPaces } from '@/lib/server/api/tokenCaller'
+import { callerOf, endToken, makeToken } from '@/lib/server/api/tokens'
 import { theLog } from '@/lib/server/database'
+import { changeActive } from '@/lib/server/people/changes'
 import { invite } from '@/lib/server/people/invitations'
 import { makeReset } from '@/lib/server/people/resets'
 import { store } from '@/lib/server/people/store'
@@ -36,7 +39,7 @@ const signedIn: Statuses = { ...all(200), nobody: 401, 'taken off': 401 }
 const managersOnly: Statuses = { ...all(403), nobody: 401, 'taken off': 401, manager: 200 }
 
 /** What is sent to a route that it can have no objection to, but for who sends it. */
-type Sending = { body?: unknown; picture?: Buffer; id?: string }
+type Sending = { body?: unknown; picture?: Buffer; id?: string; query?: string }
 type Row = [Statuses, (team: Team, caller: Caller) => Sending | Promise<Sending>]
 
 const secretOf = (made: ReturnType<typeof makeReset>): string => {
@@ -48,6 +51,18 @@ const invitation = ({ ids }: Team) =>
 const reset = ({ ids }: Team) => secretOf(makeReset(store().database, ids.colleague, ids.manager, new Date()))
 const handedOver = { sentAt: '2026-01-12T12:00:00Z', records: [{ id: 'a' }] }
 const newPassword = 'four other plain words'
+const oneCase = { furnaceId: uuidv7(), complaint: 'No heat', circuit: 'proving circuit' }
+const wantedToken = {
+  name: 'Office scheduler',
+  role: 'dispatcher' as const,
+  until: new Date(Date.now() + 86_400_000).toISOString().slice(0, 10),
+}
+function madeToken(by: string, name = wantedToken.name): string {
+  const made = makeToken(store().database, { ...wantedToken, name }, by, new Date())
+  if (!made.ok) throw new Error(made.problem.message)
+  return made.value.token
+}
+const tokenIdOf = (token: string): string => callerOf(store().database, token, new Date())!.tokenId
 const colleague = ({ ids }: Team): Sending => ({ id: ids.colleague, body: {} })
 
 /** A picture that a photo in the log names; the server has not got it yet. */
@@ -141,6 +156,17 @@ const table: Readonly<Record<string, Row>> = {
   'GET /api/set-aside': [managersOnly, () => ({})],
   'POST /api/set-aside/admit': [managersOnly, () => ({ body: { records: ['nothing'] } })],
   'POST /api/set-aside/refuse': [managersOnly, () => ({ body: { records: ['nothing'], reason: 'Why' } })],
+  'GET /api/openapi.json': [anybody, () => ({})],
+  'GET /api/tokens': [managersOnly, () => ({})],
+  'POST /api/tokens': [managersOnly, () => ({ body: wantedToken })],
+  'POST /api/tokens/[id]/end': [
+    managersOnly,
+    ({ ids }) => ({ id: tokenIdOf(madeToken(ids.manager, 'Parts counter')), body: {} }),
+  ],
+  // For office programs, by token: nobody's cookie opens them.
+  'GET /api/v1/furnaces': [all(401), () => ({ query: '?site=mill' })],
+  'GET /api/v1/setpoint': [all(401), () => ({ query: '?part=QX-1' })],
+  'POST /api/v1/cases': [all(401), () => ({ body: { ...oneCase } })],
   'GET /api/set-up': [anybody, () => ({})],
   'GET /readers/[...id]': [anybody, () => ({ id: `${codeReaderAt.slice('/readers/'.length)}/worker.js` })],
   'GET /sw.js': [anybody, () => ({})],
@@ -159,6 +185,7 @@ beforeAll(async () => {
   handlers = await appHandlers()
 }, 60_000)
 beforeEach(() => {
+  resetPaces()
   team = openCopy(founded)
 })
 afterEach(async () => {
@@ -170,11 +197,11 @@ afterAll(() => removeTeam(founded))
 function ask(
   route: string,
   caller: Caller,
-  { body, picture, id = '' }: Sending,
+  { body, picture, id = '', query = '' }: Sending,
   headers: Record<string, string> = {},
 ) {
   const { method, address, handle } = handlers.get(route)!
-  const path = address.replace(/\[(\.\.\.)?\w+\]/, id)
+  const path = address.replace(/\[(\.\.\.)?\w+\]/, id) + query
   const cookie = team.cookies[caller]
   const sent = method === 'GET' ? read(path, cookie) : send(path, { cookie, body })
   const request = picture === undefined ? sent : withPicture(sent, picture)
@@ -216,6 +243,12 @@ async function checkAnswer(answer: Response): Promise<{ ok: boolean; problem?: {
   if (answer.headers.get('content-type')?.startsWith('application/x-ndjson')) {
     const last = (await answer.text()).trimEnd().split('\n').at(-1)!
     expect(JSON.parse(last)).toEqual({ ok: true, value: expect.anything() })
+    return { ok: answer.ok }
+  }
+  const whole = await answer.clone().json()
+  if ('openapi' in whole) {
+    // A document of another standard's shape, and nobody's data.
+    expect(whole.openapi).toMatch(/^3\.1/)
     return { ok: answer.ok }
   }
   const said = (await answer.json()) as { ok: boolean; problem?: { code: string } }
@@ -265,4 +298,46 @@ test.each(writes)(
     }
     expect(everythingIn(team)).toBe(before)
   },
+)
+
+/** What a working token gets where it is let in; the log is empty, so what it asks for is not on file. */
+const byToken: Readonly<Record<string, number>> = {
+  'GET /api/v1/furnaces': 200,
+  'GET /api/v1/setpoint': 404,
+  'POST /api/v1/cases': 404,
+}
+
+const tokenStates: [what: string, works: boolean, spoil: (token: string, team: Team) => unknown][] = [
+  ['a working token', true, () => {}],
+  [
+    'a token that was ended',
+    false,
+    (token, { ids }) => endToken(store().database, tokenIdOf(token), ids.manager, new Date()),
+  ],
+  [
+    'a token whose program was taken off',
+    false,
+    (token, { ids }) => {
+      const { person } = callerOf(store().database, token, new Date())!
+      return changeActive(store().database, person.id, false, ids.manager, new Date())
+    },
+  ],
+]
+
+test.each(tokenStates)(
+  '%s opens the routes of office programs or none, and is nobody at every other',
+  async (_what, works, spoil) => {
+    const token = madeToken(team.ids.manager)
+    spoil(token, team)
+    // Routes that are open to anybody don't ask who sends.
+    const asking = Object.entries(table).filter(([, [statuses]]) => statuses.nobody === 401)
+    for (const [route, [, sending]] of asking) {
+      const right = await sending(team, 'nobody')
+      const answer = await ask(route, 'nobody', right, { authorization: `Bearer ${token}` })
+      const expected = route.includes('/api/v1/') && works ? byToken[route] : 401
+      expect([route, answer.status]).toEqual([route, expected])
+      await checkAnswer(answer)
+    }
+  },
+  60_000,
 )

@@ -1,0 +1,88 @@
+import { z } from 'zod'
+import { limitKinds, senses, sourceKinds } from '@/lib/core/vocabulary'
+
+const numberText = (what: string) =>
+  z.string().regex(/^-?\d{1,5}(\.\d{1,3})?$/, `${what} must be a number, with a point if it has decimals.`)
+
+export const setpointQuery = z.strictObject({
+  part: z
+    .string()
+    .min(1)
+    .max(40)
+    .optional()
+    .describe('A part number of the switch; case, blanks and dashes aside'),
+  position: z.string().min(1).max(64).optional().describe('The id of a switch position'),
+  furnace: z.string().min(1).max(64).optional().describe('The id of a furnace; what is on file of it counts'),
+  elevation: numberText('The elevation')
+    .optional()
+    .describe('Metres above the sea, where the furnace stands'),
+  revision: z.string().min(1).max(40).optional().describe('The revision or series on the data plate'),
+  serial: z.string().min(1).max(60).optional().describe('The serial number on the data plate'),
+})
+
+const value = z
+  .object({
+    pascals: z.number().describe('UCUM: Pa'),
+    inchesOfWater: z.number().describe("UCUM: [in_i'H2O]; rounded to 3 decimals"),
+    limit: z.enum(limitKinds).describe('nominal has a tolerance; maximum and minimum promise one side'),
+    toleranceAbovePascals: z.number().optional(),
+    toleranceBelowPascals: z.number().optional(),
+  })
+  .describe('A magnitude; its direction is `sense`')
+
+const source = z.object({
+  source: z.enum(sourceKinds),
+  words: z.string(),
+  saidOn: z.string().describe('The day on which the source said it, ISO 8601'),
+  asWritten: z.string().describe('Letter for letter'),
+  recordedBy: z.string(),
+  report: z.string().describe('The id of the report'),
+})
+
+const common = {
+  action: z.enum(['closes', 'opens', 'not stated']).describe('closes: make point; opens: break point'),
+  reasons: z.array(z.string()).describe('Why the level is what it is, and what would raise it'),
+}
+
+/** No number without its standing: the two shapes leave no third. */
+const standing = z.discriminatedUnion('level', [
+  z.object({
+    ...common,
+    level: z.literal('Not on file'),
+    ask: z.object({ words: z.string(), address: z.string() }).describe('How to ask for it'),
+  }),
+  z.object({
+    ...common,
+    level: z.enum(['Verified', 'Supported', 'Unverified', 'In dispute']),
+    asOf: z.string().describe('The newest date among its sources'),
+    value,
+    sense: z.enum(senses),
+    sources: z.array(source).min(1),
+    otherValues: z
+      .array(z.object({ value, sources: z.array(source).min(1) }))
+      .describe('Values that other sources name; while they dispute it, none may be relied on'),
+  }),
+])
+
+export const setpointAnswer = z.object({
+  caution: z.string(),
+  setpoints: z.array(
+    z.object({
+      position: z.string().describe('The id of the switch position'),
+      name: z.string(),
+      range: z.string(),
+      maker: z.string().optional(),
+      parts: z
+        .array(z.object({ partNumber: z.string(), replacedBy: z.string().optional() }))
+        .describe('Factory part numbers, the oldest of a line first'),
+      standings: z.array(standing).length(3),
+      asks: z
+        .array(z.string())
+        .describe('What to find out about the furnace, because the answer depends on it'),
+      dangers: z.array(z.string()).describe('Switches that were found here although they should not be'),
+      address: z.string().describe('Where people open it'),
+    }),
+  ),
+})
+
+export type SetpointAnswer = z.infer<typeof setpointAnswer>
