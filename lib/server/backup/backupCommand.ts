@@ -28,6 +28,9 @@ export async function backupCommand(
     }
     const { log, people, photos } = made.value.manifest
     say(`The back-up is whole: ${log.entries} entries of the log, ${people} people, ${photos} photos.`)
+    const { damaged, missing } = made.value.pictures
+    for (const file of damaged) say(`${file} is damaged where the server keeps it, and was copied as it is.`)
+    for (const sha256 of missing) say(`The picture ${sha256} is noted, but its file is not there.`)
     say(`It is in ${made.value.folder}`)
     if (log.entries > 0) {
       say(

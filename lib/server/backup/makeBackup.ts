@@ -5,6 +5,7 @@ import Database from 'better-sqlite3'
 import { failure, type Result, success } from '@/lib/core/result'
 import { databaseFile } from '../database'
 import { checkDatabase } from './checkDatabase'
+import { checkPictures } from './checkPictures'
 import { type Hashed, hashedCopy, hashFile, syncFolder } from './hashedCopy'
 import { isMissing, type Manifest, manifestName, manifestSumName } from './manifest'
 import { photoFiles } from './photoFiles'
@@ -17,7 +18,12 @@ export type Wanted = {
   progress?: (done: number, of: number) => void
 }
 
-export type Made = { folder: string; manifest: Manifest }
+export type Made = {
+  folder: string
+  manifest: Manifest
+  /** Pictures that are damaged, or not there, where the server keeps them: no copy can be better. */
+  pictures: { damaged: string[]; missing: string[] }
+}
 
 /**
  * Copies a data folder while the server goes on writing in it: the database as it is at one moment, then the photos,
@@ -53,10 +59,11 @@ export async function makeBackup({ dataFolder, into, now, progress }: Wanted): P
     photos: photos.length,
     files: [{ path: path.basename(database), ...(await hashFile(database)) }, ...photos],
   }
+  const pictures = checkPictures(database, photos)
   await writeManifest(draft, manifest)
   await rename(draft, folder)
   await syncFolder(into)
-  return success({ folder, manifest })
+  return success({ folder, manifest, pictures })
 }
 
 /** More pages than a database can have (SQLite, "Limits In SQLite", 14). */

@@ -1,13 +1,11 @@
 import { readdir } from 'node:fs/promises'
 import path from 'node:path'
+import { pictureFolder } from '../photos/pictureFiles'
 import { isMissing } from './manifest'
-
-/** The name of the folder of photos, in a data folder and in a back-up. */
-const photosName = 'photos'
 
 /** Every file of the folder of photos, by its path in the data folder, with `/` on every system. */
 export async function photoFiles(dataFolder: string): Promise<string[]> {
-  const folder = path.join(dataFolder, photosName)
+  const folder = pictureFolder(dataFolder)
   try {
     const entries = await readdir(folder, { recursive: true, withFileTypes: true })
     return entries

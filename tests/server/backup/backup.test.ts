@@ -1,4 +1,4 @@
-import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync } from 'node:fs'
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import path from 'node:path'
 import { setTimeout as sleep } from 'node:timers/promises'
@@ -10,6 +10,7 @@ import { readManifest } from '@/lib/server/backup/manifest'
 import { restoreBackup } from '@/lib/server/backup/restoreBackup'
 import { databaseFile } from '@/lib/server/database'
 import { openLog } from '@/lib/server/log/openLog'
+import { pictureFile, sha256Of, writePictureFile } from '@/lib/server/photos/pictureFiles'
 import { migrate } from '@/prisma/migrate'
 import { buildWriter, startWriter } from '../log/childProgram'
 import { noon, tamper } from '../log/freshLog'
@@ -146,4 +147,28 @@ test('npm run backup says what is wrong and makes none: nothing said, no data, a
   expect(await run(folders.backups)).toBe(0)
   expect(await run(folders.backups)).toBe(1)
   expect(said.at(-1)).toMatch(/is there already\. Wait a second/)
+})
+
+test('a picture that is damaged or missing where the server keeps it is named, and the back-up is made all the same', async () => {
+  await fillData(folders.data)
+  const db = new Database(databaseFile(folders.data))
+  const note = db.prepare(
+    `INSERT INTO "Picture" ("sha256", "storedSha256", "mediaType", "width", "height", "bytes", "heldSince")
+     VALUES (?, ?, 'image/jpeg', 1, 1, 3, '2026-01-12')`,
+  )
+  const names = ['a', 'b', 'c'].map((letter) => letter.repeat(64))
+  for (const [place, name] of names.entries()) {
+    const bytes = Buffer.from([1, 2, place])
+    await writePictureFile(folders.data, name, bytes)
+    note.run(name, sha256Of(bytes))
+  }
+  db.close()
+  writeFileSync(pictureFile(folders.data, names[1]!), Buffer.from([1, 2, 9]))
+  rmSync(pictureFile(folders.data, names[2]!))
+  const said: string[] = []
+  expect(await backupCommand([folders.backups], folders.data, (line) => said.push(line), noon)).toBe(0)
+  expect(said.slice(1, 3)).toEqual([
+    `photos/bb/${names[1]} is damaged where the server keeps it, and was copied as it is.`,
+    `The picture ${names[2]} is noted, but its file is not there.`,
+  ])
 })
