@@ -3,6 +3,7 @@
 import { useState } from 'react'
 import type { NewRecord } from '@/lib/device/device'
 import { type Checked, checkRecord } from '@/lib/records/checkRecord'
+import type { Refusal } from '@/lib/records/envelope'
 import { useDevice, useDeviceState } from './deviceContext'
 import { mendedHere, saidHere } from './openDrafts'
 
@@ -33,11 +34,25 @@ export function useAdd() {
       }
     }
     setTrouble(undefined)
-    return device.addAll(cleaned, { from: saidHere(), instead: mendedHere() })
+    try {
+      return await device.addAll(cleaned, { from: saidHere(), instead: mendedHere() })
+    } catch (cause) {
+      setTrouble({ ok: false, fields: {}, refusal: notKept(cause) })
+      return undefined
+    }
   }
 
   return { add, trouble }
 }
+
+/** Nothing was added, because the browser did not take it; what was typed stands in the form. */
+const notKept = (cause: unknown): Refusal => ({
+  rule: 'kept on the device',
+  sentence:
+    cause instanceof DOMException && cause.name === 'QuotaExceededError'
+      ? 'This device has no room left, so nothing was recorded. What you typed is still here: free some space, then press again.'
+      : `This browser did not keep it, so nothing was recorded (${cause instanceof Error ? cause.message : cause}). What you typed is still here: write it down, then reload the page.`,
+})
 
 /** A field left empty is left out, at every depth: "not stated" and "empty" are never confused. */
 function withoutGaps(body: Record<string, unknown>): Record<string, unknown> {

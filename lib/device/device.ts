@@ -102,6 +102,9 @@ const latestLagMs = 10 * 60_000
 /** What goes in one request: far below what the server takes, so that a weak signal gets it through. */
 const batchLimits = { records: 200, bytes: 1_000_000 }
 
+/** How many records are asked for at a time: many over a sound signal, few over one that breaks off. */
+const pageSizes = { least: 25, most: 1000 }
+
 export type DeviceOptions = {
   me: Person
   deviceId: string
@@ -225,14 +228,22 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
     }
   }
 
+  let pageSize = pageSizes.most
+  let mostNow = pageSizes.most
   async function fetchNew(): Promise<Called<unknown>> {
     let unshown = false
     for (;;) {
-      const called = await fetchChanges(after, picturesAfter, contact())
+      const called = await fetchChanges(after, pageSize, picturesAfter, contact())
       if (!called.ok) {
+        // Perhaps the answer was too long for the signal: less at a time gets through.
+        pageSize = Math.max(Math.floor(pageSize / 2), pageSizes.least)
+        mostNow = pageSize
         if (unshown) refold()
         return called
       }
+      // Carefully up again, so that not every second page is too long once more.
+      mostNow = Math.min(Math.ceil(mostNow * 1.25), pageSizes.most)
+      pageSize = Math.min(pageSize * 2, mostNow)
       const { records, next, more, pictures: pictureNews } = called.value
       const changed = [...records, ...withheldSince(records, (id) => inLog.get(id))]
       const intoFile = fileDatabase.transaction(['records', 'facts', 'picturesHeld'], 'readwrite')

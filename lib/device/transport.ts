@@ -93,10 +93,11 @@ export type ChangesPage = { records: HeldRecord[]; next: number; more: boolean; 
 
 export const fetchChanges = (
   after: number,
+  limit: number,
   picturesAfter: number,
   contact: Contact,
 ): Promise<Called<ChangesPage>> =>
-  call(`/api/changes?after=${after}&limit=1000&pictures=${picturesAfter}`, changesPage, {
+  call(`/api/changes?after=${after}&limit=${limit}&pictures=${picturesAfter}`, changesPage, {
     headers: headersOf(contact),
   })
 
