@@ -11,6 +11,7 @@ import { openFileDatabase, openOwnDatabase } from './database'
 import { handOver } from './handOver'
 import { inPlaceOf, type SaidAt } from './mending'
 import { nextBatch, type OutboxItem, settleOutbox } from './outbox'
+import { ownToSendAgain } from './ownToSendAgain'
 import { type KeptPicture, openPictures, type PictureFate } from './picture/pictures'
 import type { PreparedPicture } from './picture/prepare'
 import { sendPictures } from './picture/sendPictures'
@@ -134,6 +135,7 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
   let outbox: OutboxItem[] = await ownDatabase.getAll('outbox')
   let lastOrder = outbox.reduce((highest, item) => Math.max(highest, item.order), 0)
   let after = ((await fileDatabase.get('facts', 'after')) as number | undefined) ?? 0
+  let mark = (await fileDatabase.get('facts', 'mark')) as string | undefined
   const pictures = await openPictures(ownDatabase, now)
   const picturesHeld = new Set(await fileDatabase.getAllKeys('picturesHeld'))
   let picturesAfter = ((await fileDatabase.get('facts', 'picturesAfter')) as number | undefined) ?? 0
@@ -233,7 +235,7 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
   async function fetchNew(): Promise<Called<unknown>> {
     let unshown = false
     for (;;) {
-      const called = await fetchChanges(after, pageSize, picturesAfter, contact())
+      const called = await fetchChanges(after, mark, pageSize, picturesAfter, contact())
       if (!called.ok) {
         // Perhaps the answer was too long for the signal: less at a time gets through.
         pageSize = Math.max(Math.floor(pageSize / 2), pageSizes.least)
@@ -244,11 +246,17 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
       // Carefully up again, so that not every second page is too long once more.
       mostNow = Math.min(Math.ceil(mostNow * 1.25), pageSizes.most)
       pageSize = Math.min(pageSize * 2, mostNow)
+      if (called.value.anew) {
+        await beginAnew()
+        unshown = true
+        continue
+      }
       const { records, next, more, pictures: pictureNews } = called.value
       const changed = [...records, ...withheldSince(records, (id) => inLog.get(id))]
       const intoFile = fileDatabase.transaction(['records', 'facts', 'picturesHeld'], 'readwrite')
       for (const record of changed) void intoFile.objectStore('records').put(record)
       void intoFile.objectStore('facts').put(next, 'after')
+      void intoFile.objectStore('facts').put(called.value.mark, 'mark')
       if (pictureNews !== undefined) {
         const store = intoFile.objectStore('picturesHeld')
         if (pictureNews.anew) void store.clear()
@@ -259,6 +267,7 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
       await intoFile.done
       for (const record of changed) inLog.set(record.id, record)
       after = next
+      mark = called.value.mark
       if (pictureNews?.anew) picturesHeld.clear()
       for (const { sha256, held } of pictureNews?.news ?? [])
         held ? picturesHeld.add(sha256) : picturesHeld.delete(sha256)
@@ -272,6 +281,30 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
       // Asked once more after whatever came: by that the server hears that it has arrived here.
       if (records.length === 0) return { ok: true, value: undefined }
     }
+  }
+
+  /**
+   * The server went back to a back-up: this person's own records go into the outbox once more, and the file is fetched
+   * from the first entry. Nothing is lost that was stored after the back-up and is still on a device.
+   */
+  async function beginAnew(): Promise<void> {
+    const items = ownToSendAgain(inLog.values(), { me: me.id, waiting: outbox, lastOrder })
+    // The outbox first: a crash between the two sends them once more, and the server knows them by id.
+    const intoOutbox = ownDatabase.transaction('outbox', 'readwrite')
+    for (const item of items) void intoOutbox.store.put({ ...item, id: item.record.id })
+    await intoOutbox.done
+    const ofFile = fileDatabase.transaction(['records', 'facts'], 'readwrite')
+    void ofFile.objectStore('records').clear()
+    void ofFile.objectStore('facts').delete('after')
+    void ofFile.objectStore('facts').delete('mark')
+    await ofFile.done
+    outbox = [...outbox, ...items]
+    lastOrder += items.length
+    inLog.clear()
+    after = 0
+    mark = undefined
+    again = true
+    refold({ arrived: 0 })
   }
 
   async function fetchNames(): Promise<Called<unknown>> {

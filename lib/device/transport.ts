@@ -45,6 +45,8 @@ const changesPage = z.object({
   next: z.int(),
   more: z.boolean(),
   pictures: pictureNews.optional(),
+  mark: z.string().optional(),
+  anew: z.literal(true).optional(),
 })
 
 const problem = z.object({ problem: z.object({ code: z.string(), message: z.string() }) })
@@ -89,17 +91,29 @@ export const sendBatch = async (
   return called.ok ? { ok: true, value: called.value.answers } : called
 }
 
-export type ChangesPage = { records: HeldRecord[]; next: number; more: boolean; pictures?: PictureNews }
+export type ChangesPage = {
+  records: HeldRecord[]
+  next: number
+  more: boolean
+  pictures?: PictureNews
+  /** Stands for the log up to `next`; to be sent with it. */
+  mark?: string
+  /** The log is another than the mark stood for: a back-up was restored. */
+  anew?: true
+}
 
 export const fetchChanges = (
   after: number,
+  mark: string | undefined,
   limit: number,
   picturesAfter: number,
   contact: Contact,
 ): Promise<Called<ChangesPage>> =>
-  call(`/api/changes?after=${after}&limit=${limit}&pictures=${picturesAfter}`, changesPage, {
-    headers: headersOf(contact),
-  })
+  call(
+    `/api/changes?after=${after}${mark === undefined ? '' : `&mark=${mark}`}&limit=${limit}&pictures=${picturesAfter}`,
+    changesPage,
+    { headers: headersOf(contact) },
+  )
 
 /** What became of a picture that was sent: the server holds it, or why it will not, or not yet. */
 export type PictureSent =

@@ -38,9 +38,15 @@ class PretendServer {
     if (url.pathname === '/api/records') return this.take(JSON.parse(String(init?.body)).records)
     if (url.pathname === '/api/changes') {
       const after = Number(url.searchParams.get('after'))
+      const sent = url.searchParams.get('mark')
+      if (sent !== null && sent !== this.markAt(after))
+        return Response.json({ ok: true, value: { records: [], next: 0, more: true, anew: true } })
       const records = this.log.filter((record) => record.seq > after).slice(0, this.pageSize)
       const next = records.at(-1)?.seq ?? after
-      return Response.json({ ok: true, value: { records, next, more: next < this.log.length } })
+      return Response.json({
+        ok: true,
+        value: { records, next, more: next < this.log.length, mark: this.markAt(next) },
+      })
     }
     if (url.pathname === '/api/auth/me') return Response.json({ ok: true, value: this.who })
     if (url.pathname === '/api/people') {
@@ -50,6 +56,12 @@ class PretendServer {
       })
     }
     return Response.json({}, { status: 404 })
+  }
+
+  /** Stands for the log up to a number, as the hash of its chain does. */
+  private markAt = (seq: number): string | undefined => {
+    const upTo = this.log.slice(0, seq).map(({ id }) => id.replaceAll('-', ''))
+    return seq < 1 || seq > this.log.length ? undefined : upTo.join('').slice(-64).padStart(64, '0')
   }
 
   private handOver(path: string, body: { records?: RecordEnvelope[] }): Response {
@@ -736,5 +748,98 @@ describe('mending a refused record', () => {
     expect(other).not.toBe(id)
     expect(device.state().waiting).toHaveLength(2)
     device.close()
+  })
+})
+
+describe('a server that went back to a back-up', () => {
+  const others = (name: string): StoredRecord => ({
+    id: newRecordId(),
+    kind: 'maker',
+    version: 1,
+    body: { name },
+    saidAt: '2026-02-01T10:00:00Z',
+    author: 'p2',
+    device: 'd2',
+    seq: server.log.length + 1,
+    receivedAt: '2026-02-01T10:00:00Z',
+    clockShiftMs: 0,
+  })
+
+  test('gets back what was said on this device since; what others said stays as the server has it', async () => {
+    const device = await open()
+    server.log.push(others('Kept'))
+    await device.add('maker', { name: 'Orrinmoor' })
+    await device.sync()
+    const backup = [...server.log]
+    await device.add('maker', { name: 'Tessenby' })
+    server.log.push(others('Lost'))
+    await device.sync()
+    expect([...makerNames(device)].sort()).toEqual(['Kept', 'Lost', 'Orrinmoor', 'Tessenby'])
+
+    server.log = backup
+    await device.sync()
+    expect(makerNames(device)).toEqual(['Kept', 'Orrinmoor', 'Tessenby'])
+    expect(server.log.map(({ body }) => body.name)).toEqual(['Kept', 'Orrinmoor', 'Tessenby'])
+    expect(device.state()).toMatchObject({ waiting: [], refused: [], trouble: undefined })
+  })
+
+  test('is noticed though others have written as much again, and the device misses nothing of it', async () => {
+    const device = await open()
+    await device.add('maker', { name: 'Orrinmoor' })
+    await device.add('maker', { name: 'Tessenby' })
+    await device.sync()
+    server.log = server.log.slice(0, 1)
+    for (const name of ['One', 'Two', 'Three']) server.log.push(others(name))
+    await device.sync()
+    expect([...makerNames(device)].sort()).toEqual(['One', 'Orrinmoor', 'Tessenby', 'Three', 'Two'])
+    expect(server.log).toHaveLength(5)
+  })
+
+  test('is sent nothing that was withheld since: it is gone here as well', async () => {
+    const device = await open()
+    const id = await device.add('furnace', {
+      siteLabel: 'Mill Row',
+      model: 'X',
+      fuel: 'not stated',
+      note: 'Tilda',
+    })
+    await device.sync()
+    const backup = structuredClone(server.log)
+    const withholding = {
+      ...others(''),
+      kind: 'withholding',
+      body: { record: id, fields: ['note'], reason: 'Asked for.' },
+    }
+    server.log.push(withholding)
+    await device.sync()
+    server.log = backup
+    const batches = server.batches
+    server.log[0]!.id = newRecordId()
+    await device.sync()
+    expect(server.batches).toBe(batches)
+  })
+
+  test('and a device closed in the middle goes on where it was', async () => {
+    const first = await open()
+    await first.add('maker', { name: 'Orrinmoor' })
+    await first.sync()
+    server.log = []
+    server.log.push(others('Kept'))
+    server.pageSize = 1
+    const fetched = server.handle
+    let asked = 0
+    vi.stubGlobal('fetch', (...args: Parameters<typeof fetched>) => {
+      if (String(args[0]).startsWith('/api/changes') && ++asked > 1) server.reachable = false
+      return fetched(...args)
+    })
+    await first.sync()
+    first.close()
+    vi.stubGlobal('fetch', fetched)
+    server.reachable = true
+    const second = await open()
+    expect(second.state().waiting.map(({ record }) => record.body.name)).toEqual(['Orrinmoor'])
+    await second.sync()
+    expect(makerNames(second)).toEqual(['Kept', 'Orrinmoor'])
+    second.close()
   })
 })

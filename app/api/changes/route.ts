@@ -20,12 +20,18 @@ const asked = z.object({
     .pipe(z.int().min(1, '“limit” must be 1 or more.').max(1000, '“limit” must be 1000 or less.'))
     .default(500),
   pictures: whole('“pictures”').optional(),
+  mark: z
+    .string()
+    .regex(/^[0-9a-f]{64}$/, '“mark” must be one that came with an answer.')
+    .optional(),
 })
 
 /**
  * The one way out of the log for devices: `?after=SEQ&limit=N` in, `{ records, next, more }` out. A device that says
  * which it is, is written down as seen, with the number up to which it holds the log. With `&pictures=NUMBER` it is told
  * beside that which pictures the server holds, or holds no longer, since that number: a photo proves nothing without.
+ * `mark` stands for the log up to `next`. A device that sends it with `after` is told when the log is another by now,
+ * because a back-up was restored: `anew`, and it begins again from the first entry.
  */
 export async function GET(request: Request): Promise<Response> {
   const person = await requireRole(request)
@@ -35,12 +41,18 @@ export async function GET(request: Request): Promise<Response> {
     after: searchParams.get('after') ?? undefined,
     limit: searchParams.get('limit') ?? undefined,
     pictures: searchParams.get('pictures') ?? undefined,
+    mark: searchParams.get('mark') ?? undefined,
   })
   if (!parsed.success) return refuse(400, 'bad-numbers', whatDoesNotFit(parsed.error))
   const unheard = hearFrom(request, person, parsed.data.after)
   if (unheard) return unheard
-  const { after, limit, pictures } = parsed.data
-  const changes = theLog().readChanges({ after, limit, role: person.role })
+  const { after, limit, pictures, mark } = parsed.data
+  const log = theLog()
+  if (mark !== undefined && log.hashAt(after) !== mark) {
+    return answer({ records: [], next: 0, more: true, anew: true })
+  }
+  const read = log.readChanges({ after, limit, role: person.role })
+  const changes = { ...read, mark: log.hashAt(read.next) }
   if (pictures === undefined || !recordKinds.photo!.maySee.includes(person.role)) return answer(changes)
   const { more, ...news } = pictureNews(store().database, pictures, limit)
   return answer({ ...changes, more: changes.more || more, pictures: news })

@@ -25,6 +25,8 @@ export type Log = {
   /** The newest entry: its number, and the hash that stands for it and all before it. */
   head(): { seq: number; hash: string }
   lookup(id: string): StoredRecord | undefined
+  /** The hash of the entry with this number; undefined when there is none. It stands for all entries up to there. */
+  hashAt(seq: number): string | undefined
   /** Whether a photo names a picture by its hash, and whether a withholding of any such photo took the picture. */
   pictureNamed(sha256: string): PictureNamed
   /** Walks the whole chain. `progress` is told how many entries of how many were walked. */
@@ -83,6 +85,10 @@ export function openLog({ db, kinds, now, jitter = Math.random }: LogOptions): L
     lookup: (id) => {
       const row = tables.find(id)
       return row && storedRecord(row, tables)
+    },
+    hashAt(seq) {
+      const [row] = seq < 1 ? [] : tables.walk(seq - 1, 1)
+      return row?.seq === seq ? row.hash : undefined
     },
     verify: (progress = () => {}) => verify(tables, progress),
   }

@@ -1,0 +1,27 @@
+import { type RecordEnvelope, recordEnvelope } from '@/lib/records/envelope'
+import type { HeldRecord } from '@/lib/records/fold/entry'
+import type { OutboxItem } from './outbox'
+
+/**
+ * What a person said on any device and this one holds, to be sent once more: the server went back to a back-up, and what
+ * was stored after that is on the devices alone. What the server has, it knows by its id. What was withheld since is not
+ * sent: it is gone here as well.
+ *
+ * @param lastOrder the highest order in the outbox so far
+ */
+export function ownToSendAgain(
+  held: Iterable<HeldRecord>,
+  { me, waiting, lastOrder }: { me: string; waiting: readonly OutboxItem[]; lastOrder: number },
+): OutboxItem[] {
+  const there = new Set(waiting.map(({ record }) => record.id))
+  return [...held]
+    .filter(({ id, author, withheld }) => author === me && withheld === undefined && !there.has(id))
+    .sort((one, other) => (one.seq ?? 0) - (other.seq ?? 0))
+    .map((record, place) => ({ record: asSent(record), order: lastOrder + 1 + place }))
+}
+
+const fields = Object.keys(recordEnvelope.shape) as (keyof RecordEnvelope)[]
+
+/** Without what the log added to it. */
+const asSent = (record: HeldRecord): RecordEnvelope =>
+  Object.fromEntries(fields.map((field) => [field, record[field]])) as RecordEnvelope
