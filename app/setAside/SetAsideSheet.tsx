@@ -12,6 +12,7 @@ import { Facts } from '../ui/paper/Facts'
 import { Sheet } from '../ui/paper/Sheet'
 import { Row, Stack } from '../ui/paper/Stack'
 import { sayMoment } from '../ui/words/sayDate'
+import styles from './setAside.module.css'
 
 type Props = {
   item: SetAside
@@ -43,6 +44,14 @@ export function SetAsideSheet({ item, about, why, admit, refuse }: Props) {
               <b>Kept out of the log</b> by {about.names.get(refused.by) ?? 'a manager'} on{' '}
               {sayMoment(refused.at)}: {refused.reason}
             </p>
+          )}
+          {kind === 'photo' && typeof body?.sha256 === 'string' && (
+            // Not in the team's file: the server shows it to managers alone.
+            <img
+              className={styles.picture}
+              src={`/api/set-aside/pictures/${body.sha256}`}
+              alt="What was set aside to be looked at"
+            />
           )}
           {kind !== undefined && body !== undefined && <Facts facts={bodyFacts(kind, body, about)} />}
         </Stack>

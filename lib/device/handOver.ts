@@ -1,7 +1,7 @@
 import type { FileDatabase, OwnDatabase } from './database'
 import type { OutboxItem } from './outbox'
 import { nextBatch } from './outbox'
-import { type Called, type Contact, handOverBatch, sayEmptied } from './transport'
+import { type Called, type Contact, handOverBatch, handOverPicture, sayEmptied } from './transport'
 
 type Parts = {
   own: OwnDatabase
@@ -14,8 +14,8 @@ type Parts = {
 }
 
 /**
- * What a device does once a manager has ended its person's session: it hands over what waits, refused records too, and
- * lets go of each only when the server holds it; then it empties itself of the team file, the drafts and everything
+ * What a device does once a manager has ended its person's session: it hands over what waits, refused records and
+ * pictures too, and lets go of each only when the server holds it; then it empties itself of the team file, the drafts and everything
  * else of that person; then it says so. Broken off anywhere, it is simply begun again.
  *
  * The stores are emptied and not deleted: a deletion waits for every other tab, and this must not.
@@ -41,6 +41,8 @@ export async function handOver({
     if (called.value.held.length === 0)
       return { ok: false, why: 'server trouble', message: 'The server held none of what was handed over.' }
   }
+  const called = await handOverPictures(own, file, contact(0))
+  if (!called.ok) return called
   onHandedOver()
   // Somebody may have added one more between the last look and now.
   if ((await own.count('outbox')) > 0) return handOver({ own, file, contact, now, onHandedOver, limits })
@@ -51,4 +53,23 @@ export async function handOver({
     await emptying.done
   }
   return sayEmptied(contact(0))
+}
+
+/** The pictures that the server does not hold yet, one after the other. */
+async function handOverPictures(
+  own: OwnDatabase,
+  file: FileDatabase,
+  contact: Contact,
+): Promise<Called<unknown>> {
+  const held = new Set(await file.getAllKeys('picturesHeld'))
+  for (const sha256 of await own.getAllKeys('pictures')) {
+    const bytes = held.has(sha256) ? undefined : await own.get('pictureBytes', sha256)
+    const called = bytes && (await handOverPicture(sha256, bytes, contact))
+    if (called !== undefined && !called.ok) return called
+    const letGo = own.transaction(['pictures', 'pictureBytes'], 'readwrite')
+    void letGo.objectStore('pictures').delete(sha256)
+    void letGo.objectStore('pictureBytes').delete(sha256)
+    await letGo.done
+  }
+  return { ok: true, value: undefined }
 }

@@ -170,6 +170,27 @@ export const handOverBatch = (
 ): Promise<Called<{ held: string[] }>> =>
   call('/api/hand-over', z.object({ held: z.array(z.string()) }), postJson(contact, { sentAt, records }))
 
+/** Hands over the bytes of a picture. Done with, also when the server takes them for none; otherwise try again. */
+export async function handOverPicture(
+  sha256: string,
+  bytes: ArrayBuffer,
+  contact: Contact,
+): Promise<Called<unknown>> {
+  const path = `/api/hand-over/pictures/${sha256}`
+  try {
+    const headers = {
+      accept: 'application/json',
+      'content-type': 'application/octet-stream',
+      ...headersOf(contact),
+    }
+    const { ok, status } = await fetch(path, { method: 'PUT', headers, body: bytes })
+    if (ok || [400, 413, 422].includes(status)) return { ok: true, value: undefined }
+    return { ok: false, why: 'server trouble', message: `The server answered ${status} to ${path}.` }
+  } catch (cause) {
+    return { ok: false, why: 'no signal', message: String(cause) }
+  }
+}
+
 /** Says that nothing of that person's is on this device any more. */
 export const sayEmptied = (contact: Contact): Promise<Called<boolean>> =>
   call('/api/hand-over/done', z.boolean(), postJson(contact, {}))

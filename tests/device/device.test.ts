@@ -23,11 +23,18 @@ class PretendServer {
   /** Hand-overs from now on whose answer, or whose way there, is lost. */
   brokenHandOvers: ('before' | 'after')[] = []
   emptied = 0
+  /** The bytes of pictures that were handed over, by hash. */
+  pictures = new Map<string, number>()
 
   handle = async (input: string | URL | Request, init?: RequestInit): Promise<Response> => {
     const url = new URL(String(input), 'http://localhost')
     if (!this.reachable) throw new TypeError('Failed to fetch')
     if (!this.signedIn) return Response.json({}, { status: 401 })
+    if (url.pathname.startsWith('/api/hand-over/pictures/')) {
+      if (this.brokenHandOvers.shift() !== undefined) throw new TypeError('Failed to fetch')
+      this.pictures.set(url.pathname.split('/').at(-1)!, (init?.body as ArrayBuffer).byteLength)
+      return Response.json({ ok: true, value: true })
+    }
     if (url.pathname.startsWith('/api/hand-over'))
       return this.handOver(url.pathname, JSON.parse(String(init?.body)))
     if (this.ended)
@@ -539,6 +546,29 @@ describe('a device whose session a manager has ended', () => {
     await again.sync()
     expect(server.emptied).toBe(1)
     again.close()
+  })
+
+  test('hands over the bytes of pictures that the server does not hold, also after a break', async () => {
+    const device = await open()
+    const sha256 = 'a'.repeat(64)
+    const picture = {
+      blob: new Blob(['12345']),
+      sha256,
+      mediaType: 'image/png',
+      bytes: 5,
+      width: 1,
+      height: 1,
+    } as const
+    expect(await device.keepPicture(picture)).toMatchObject({ ok: true })
+    server.ended = true
+    server.brokenHandOvers = ['before']
+    await device.sync()
+    expect((await stores()).pictureBytes).toBe(1)
+    await device.sync()
+    expect([...server.pictures]).toEqual([[sha256, 5]])
+    expect(server.emptied).toBe(1)
+    device.close()
+    expect(await stores()).toEqual(nothing)
   })
 
   test('what the server does not hold stays on the device', async () => {

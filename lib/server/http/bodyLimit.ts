@@ -17,6 +17,7 @@ const limits: [path: string, bytes: number][] = [
   ['/api/photos', mostPictureBytes],
   ['/api/import/log', mostLogBytes],
   ['/api/records', mostBatchBytes],
+  ['/api/hand-over/pictures', mostPictureBytes],
   ['/api/hand-over', mostBatchBytes],
   ['/', MiB],
 ]

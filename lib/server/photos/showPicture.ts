@@ -25,6 +25,11 @@ export async function showPicture(sha256: string, small: boolean): Promise<Respo
   }
   const bytes = small ? await drawSmall(kept) : kept
   const mediaType = small ? 'image/jpeg' : held.mediaType
+  return pictureResponse(sha256, bytes, mediaType)
+}
+
+/** The bytes of a picture that was drawn anew, as an answer. */
+export function pictureResponse(sha256: string, bytes: Buffer, mediaType: string): Response {
   return new Response(new Uint8Array(bytes), {
     headers: {
       'content-type': mediaType,

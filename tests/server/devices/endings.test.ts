@@ -5,9 +5,11 @@ import { GET as changes } from '@/app/api/changes/route'
 import { POST as end } from '@/app/api/devices/end/route'
 import { GET as devices } from '@/app/api/devices/route'
 import { POST as done } from '@/app/api/hand-over/done/route'
+import { PUT as handPicture } from '@/app/api/hand-over/pictures/[sha256]/route'
 import { POST as handOver } from '@/app/api/hand-over/route'
 import { POST as records } from '@/app/api/records/route'
 import { POST as admit } from '@/app/api/set-aside/admit/route'
+import { GET as showAside } from '@/app/api/set-aside/pictures/[sha256]/route'
 import { POST as keepOut } from '@/app/api/set-aside/refuse/route'
 import { GET as setAside } from '@/app/api/set-aside/route'
 import type { RecordEnvelope } from '@/lib/records/envelope'
@@ -17,7 +19,10 @@ import { readEvents } from '@/lib/server/people/events'
 import { personOf } from '@/lib/server/people/session'
 import { store } from '@/lib/server/people/store'
 import { sweepSessions } from '@/lib/server/people/sweepSessions'
+import { sha256Of } from '@/lib/server/photos/pictureFiles'
+import { heldPicture } from '@/lib/server/photos/pictureTable'
 import { add, cookiesOf, password, read, send, withFreshData } from '../people/team'
+import { pictureOf } from '../photos/somePictures'
 
 withFreshData()
 afterEach(closeLogs)
@@ -227,4 +232,69 @@ test('changing and refusing what is no hand-over changes nothing', async () => {
   for (const body of [{}, { sentAt: 'now', records: [maker('x')] }, { sentAt: new Date(), records: [] }, [1]])
     expect((await handOver(fromPhone(send('/', { cookie: phone, body })))).status).toBe(400)
   expect(await listed()).toEqual([])
+})
+
+/** A photo of a furnace that is in the log. */
+async function photo(sha256: string, bytes: number): Promise<RecordEnvelope> {
+  const furnace = { siteLabel: 'House on the hill', model: 'QX-80', fuel: 'natural gas' }
+  const onFile = { ...maker(''), kind: 'furnace', body: furnace }
+  const sentAt = new Date().toISOString()
+  await theLog().appendRecords({ sentAt, records: [onFile] }, { id: jonas, role: 'technician' })
+  const body = { sha256, mediaType: 'image/png', width: 60, height: 40, bytes, shows: 'other' }
+  return { ...maker(''), kind: 'photo', body: { ...body, furnaceId: onFile.id } }
+}
+const giveBytes = (sha256: string, bytes: Buffer, cookie = phone) => {
+  const request = fromPhone(send('/', { cookie }))
+  const sent = new Request(request.url, {
+    method: 'PUT',
+    headers: request.headers,
+    body: new Uint8Array(bytes),
+  })
+  return handPicture(sent, { params: Promise.resolve({ sha256 }) })
+}
+const shown = (sha256: string, cookie: string) =>
+  showAside(read('/', cookie), { params: Promise.resolve({ sha256 }) })
+const setAsidePictures = () =>
+  store().database.prepare<[], string>('SELECT "sha256" FROM "SetAsidePicture"').pluck().all()
+
+test('a picture that waited is set aside with its photo: seen by managers alone, kept once the photo is admitted', async () => {
+  await endPhone()
+  const bytes = await pictureOf('png')
+  const sha256 = sha256Of(bytes)
+  const said = await photo(sha256, bytes.length)
+  await hand([said])
+  expect((await giveBytes(sha256, bytes)).status).toBe(200)
+  expect((await giveBytes(sha256, bytes)).status).toBe(200)
+  expect(heldPicture(store().database, sha256)).toBeUndefined()
+  expect((await shown(sha256, await signedIn('Jonas Merrill'))).status).toBe(403)
+  const seen = await shown(sha256, manager)
+  expect([seen.status, seen.headers.get('content-type'), seen.headers.get('x-content-type-options')]).toEqual(
+    [200, 'image/png', 'nosniff'],
+  )
+  await sayDone()
+  expect(await admitAll([said])).toMatchObject({ answers: [{ outcome: 'stored' }] })
+  expect(heldPicture(store().database, sha256)).toMatchObject({ sha256 })
+  expect(setAsidePictures()).toEqual([])
+})
+
+test('a picture whose photo the log has already is kept at once: its hash says that it is what was meant then', async () => {
+  const bytes = await pictureOf('png', 60, 40, 2)
+  const sha256 = sha256Of(bytes)
+  const body = { sentAt: new Date().toISOString(), records: [await photo(sha256, bytes.length)] }
+  await records(fromPhone(send('/', { cookie: phone, body })))
+  await endPhone()
+  expect((await giveBytes(sha256, bytes)).status).toBe(200)
+  expect(heldPicture(store().database, sha256)).toMatchObject({ sha256 })
+})
+
+test('a picture of an unsaved form is forgotten when the device is empty; damaged bytes are refused', async () => {
+  await endPhone()
+  const bytes = await pictureOf('png', 60, 40, 3)
+  const sha256 = sha256Of(bytes)
+  expect(await problem(await giveBytes(sha256, Buffer.from('other')))).toEqual([400, 'other-bytes'])
+  expect(await problem(await giveBytes('no hash', bytes))).toEqual([400, 'no-hash'])
+  await giveBytes(sha256, bytes)
+  expect(setAsidePictures()).toEqual([sha256])
+  await sayDone()
+  expect(setAsidePictures()).toEqual([])
 })

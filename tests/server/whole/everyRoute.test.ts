@@ -114,6 +114,7 @@ const table: Readonly<Record<string, Row>> = {
   'POST /api/import/log': [managersOnly, () => ({ body: emptyDocument })],
   // Nobody's session on this device was ended.
   'POST /api/hand-over': [{ ...all(409), nobody: 401, 'taken off': 401 }, () => ({ body: handedOver })],
+  'PUT /api/hand-over/pictures/[sha256]': [{ ...all(409), nobody: 401, 'taken off': 401 }, namedPicture],
   'POST /api/hand-over/done': [{ ...all(409), nobody: 401, 'taken off': 401 }, () => ({ body: {} })],
   'GET /api/log/verify': [signedIn, () => ({})],
   'GET /api/letter': [managersOnly, () => ({})],
@@ -154,6 +155,7 @@ const table: Readonly<Record<string, Row>> = {
     }),
   ],
   'GET /api/set-aside': [managersOnly, () => ({})],
+  'GET /api/set-aside/pictures/[sha256]': [{ ...managersOnly, manager: 404 }, () => ({})],
   'POST /api/set-aside/admit': [managersOnly, () => ({ body: { records: ['nothing'] } })],
   'POST /api/set-aside/refuse': [managersOnly, () => ({ body: { records: ['nothing'], reason: 'Why' } })],
   'GET /api/openapi.json': [anybody, () => ({})],

@@ -1,5 +1,6 @@
 import { closeEnding } from '@/lib/server/devices/endings'
 import { handingOver } from '@/lib/server/devices/handingOver'
+import { dropUnnamedPictures } from '@/lib/server/devices/setAsidePictures'
 import { answer } from '@/lib/server/http/answers'
 import { refuseCrossOrigin } from '@/lib/server/http/sameOrigin'
 import { store } from '@/lib/server/people/store'
@@ -10,6 +11,8 @@ export async function POST(request: Request): Promise<Response> {
   if (refused) return refused
   const ending = await handingOver(request)
   if (ending instanceof Response) return ending
-  closeEnding(store().database, ending, new Date())
+  const { database } = store()
+  dropUnnamedPictures(database, ending.id)
+  closeEnding(database, ending, new Date())
   return answer(true)
 }

@@ -2,9 +2,10 @@ import { z } from 'zod'
 import { success } from '@/lib/core/result'
 import { theLog } from '@/lib/server/database'
 import { admit } from '@/lib/server/devices/setAside'
+import { takeSetAsidePictures } from '@/lib/server/devices/setAsidePictures'
 import { refuse } from '@/lib/server/http/answers'
 import { writeRoute } from '@/lib/server/http/writeRoute'
-import { announceNews } from '@/lib/server/live/live'
+import { announceNews, announcePictures } from '@/lib/server/live/live'
 import { whyNotStored } from '@/lib/server/log/whyNotStored'
 import { store } from '@/lib/server/people/store'
 
@@ -16,6 +17,8 @@ const form = z.object({
 export const POST = writeRoute({ roles: ['manager'], form }, async ({ records }, manager) => {
   try {
     const answers = await admit(store().database, theLog(), records, manager.id, () => new Date())
+    await takeSetAsidePictures(store().database, new Date())
+    announcePictures()
     if (answers.some(({ outcome }) => outcome === 'stored')) announceNews()
     return success({ answers })
   } catch (cause) {
