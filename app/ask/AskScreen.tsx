@@ -29,6 +29,7 @@ const needWords: Record<(typeof needs)[number], string> = {
   'elderly or ill people': 'Elderly or ill people in the house',
   'no other heat': 'No other heat',
   'furnace left off': 'The furnace is left off',
+  'freezing outside': 'It is freezing outside',
 }
 
 type AskForm = {

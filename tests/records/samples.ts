@@ -51,6 +51,8 @@ const ids = {
   import: '01920000-0000-7000-8000-00000000002c',
   importedLines: '01920000-0000-7000-8000-00000000002d',
   importedReport: '01920000-0000-7000-8000-00000000002e',
+  requestInFrost: '01920000-0000-7000-8000-00000000002f',
+  asksTooInFrost: '01920000-0000-7000-8000-000000000030',
 } as const
 
 export const sampleIds = ids
@@ -603,6 +605,13 @@ const samples: Sample[] = [
     'imported lines',
     { importId: ids.import, lines: [{ row: 2, record: ids.importedReport }] },
   ],
+  [
+    ids.requestInFrost,
+    'rating request',
+    { model: 'LF2-060-A', printed: 'nothing', needs: ['freezing outside', 'infants'] },
+    2,
+  ],
+  [ids.asksTooInFrost, 'asks too', { requestId: ids.requestInFrost, needs: ['freezing outside'] }, 2],
 ]
 
 /** The n-th sample is said on the n-th day of January 2026, which goes on as long as there are samples. */

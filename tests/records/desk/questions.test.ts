@@ -184,16 +184,17 @@ describe('byNeed(file, questions)', () => {
     return byNeed(file, openQuestions(file)).map(({ lead }) => lead.body.model)
   }
 
-  test('people and a furnace left off come first, then cold and no other heat, then age', () => {
+  test('people and a furnace left off come first, then frost, then cold and no other heat, then age', () => {
     expect(
       order([
         asks('e1', 'old', [], at('07:00')),
         asks('e2', 'cold', ['house cold'], at('08:00')),
         asks('e3', 'cold without other heat', ['no other heat', 'house cold'], at('09:00')),
+        asks('e6', 'frost', ['freezing outside'], at('12:00')),
         asks('e4', 'infants', ['infants'], at('10:00')),
         asks('e5', 'infants, and left off', ['furnace left off', 'infants'], at('11:00')),
       ]),
-    ).toEqual(['infants, and left off', 'infants', 'cold without other heat', 'cold', 'old'])
+    ).toEqual(['infants, and left off', 'infants', 'frost', 'cold without other heat', 'cold', 'old'])
   })
 
   test('of one day, the question that more people ask comes first; an older day comes before it', () => {

@@ -19,22 +19,24 @@ export function needsOf(file: TeamFile, question: Question): Need[] {
 }
 
 /**
- * Questions in the order of need: those with people at risk or a furnace left off first, more of it before less;
- * then a cold house and no other heat; then the day on which it was asked, the oldest first; then how many ask; then
- * the moment. The order is common practice, no published source.
+ * Questions in the order of need: those with people at risk or a furnace left off first, more of it before less; then
+ * frost outside; then a cold house and no other heat; then the day on which it was asked, the oldest first; then how
+ * many ask; then the moment. The order is common practice, no published source.
  */
 export function byNeed(file: TeamFile, questions: readonly Question[]): Question[] {
   const ranked = questions.map((question) => {
     const all = needsOf(file, question)
     const first = all.filter((need) => firstOfAll.includes(need)).length
+    const frost = Number(all.includes('freezing outside'))
     const asked = question.askers[0]?.at ?? question.lead.at
-    return { question, first, second: all.length - first, day: asked.slice(0, 10), asked }
+    return { question, first, frost, cold: all.length - first - frost, day: asked.slice(0, 10), asked }
   })
   return ranked
     .toSorted(
       (a, b) =>
         b.first - a.first ||
-        b.second - a.second ||
+        b.frost - a.frost ||
+        b.cold - a.cold ||
         a.day.localeCompare(b.day) ||
         b.question.askers.length - a.question.askers.length ||
         a.asked.localeCompare(b.asked),
