@@ -19,7 +19,7 @@ import { sayCode } from './readOut'
 
 /** What to ask, in the order in which a counter can answer it. Common practice, no published source. */
 const asks = [
-  'Which switch part number is current for this serial, at this elevation?',
+  'Which switch part number is current for this serial, at this elevation? Does it take an elevation kit?',
   'Does it replace an older number? Did the setting change with it?',
   'Where does it close, where does it open, and with which tolerance? In which unit? Which number is which?',
   'From the port to the room, or across two ports?',

@@ -44,7 +44,7 @@ export function Readings({ view, file, now, visitId }: Props) {
             setpoint && (
               <section key={position.id} aria-labelledby={`read-${position.id}`} className={styles.cause}>
                 <h3 id={`read-${position.id}`}>{position.body.name}</h3>
-                <StandingLine setpoint={setpoint} />
+                <StandingLine setpoint={setpoint} furnaceId={furnace.id} />
                 <p>
                   <a href={setpointHref({ positionId: position.id, furnaceId: furnace.id })}>
                     The setpoint with its sources

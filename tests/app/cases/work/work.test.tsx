@@ -63,6 +63,14 @@ describe('WorkCaseScreen', () => {
     expect(caution.compareDocumentPosition(findings)).toBe(Node.DOCUMENT_POSITION_FOLLOWING)
   })
 
+  test('asks the Phone desk from the case, for this furnace: for what is not on file, and for what is in dispute', () => {
+    open(fresh)
+    const asks = (name: RegExp) =>
+      screen.getAllByRole('link', { name }).map((link) => link.getAttribute('href'))
+    expect(asks(/^Ask the Phone desk/)).toEqual([`/ask?position=${on.low}&furnace=${on.furnace}`])
+    expect(asks(/^Ask for it/)).toEqual([`/ask?position=${on.high}&furnace=${on.furnace}`])
+  })
+
   test('records a finding by one tap, ranks the causes anew, and undoes it with a withdrawal', async () => {
     const device = open(fresh)
     const before = topCause()
