@@ -39,5 +39,5 @@ export function onceAdded(
       device: '',
     }),
   )
-  return foldTeamFile([...held, ...unsaid])
+  return foldTeamFile([...held, ...unsaid], file.picturesHeld)
 }
