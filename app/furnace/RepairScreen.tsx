@@ -64,6 +64,7 @@ function Repair({ furnace, file, query }: Props) {
     switchReplaced: '',
     fittedPart: '',
     partTyped: '',
+    partFrom: '',
     parts: '',
     putsRight: '',
     minutes: '',
@@ -153,13 +154,23 @@ function Repair({ furnace, file, query }: Props) {
           error={errorAt('switchReplaced')}
         />
         {form.switchReplaced === 'yes' && (
-          <FittedSwitchPicker
-            file={file}
-            form={form}
-            change={change}
-            error={errorAt('fittedPart')}
-            here={`/furnace/repair?${query}`}
-          />
+          <>
+            <FittedSwitchPicker
+              file={file}
+              form={form}
+              change={change}
+              error={errorAt('fittedPart')}
+              here={`/furnace/repair?${query}`}
+            />
+            <TextField
+              label="Where the switch came from"
+              name="partFrom"
+              hint="The van, a counter, an order with its number. Whoever checks the case asks for it."
+              value={form.partFrom}
+              onChange={(event) => change({ partFrom: event.target.value })}
+              error={errorAt('partFrom')}
+            />
+          </>
         )}
         {found.length > 0 && (
           <Select

@@ -10,6 +10,8 @@ export type RepairForm = {
   switchReplaced: 'yes' | 'no' | ''
   fittedPart: string
   partTyped: string
+  /** Where the switch came from. */
+  partFrom: string
   parts: string
   /** What was found fitted and is put right by it. */
   putsRight: string
@@ -66,14 +68,14 @@ export function readRepairForm(form: RepairForm, of: RepairOf, file: TeamFile): 
       return { refusal: { rule: 'only the exact factory part', sentence: fits.problem.message } }
     }
   }
-  const { positionId, done, parts, on, note, putsRight } = form
+  const { positionId, done, parts, partFrom, on, note, putsRight } = form
   return {
     body: {
       ...of,
       positionId,
       done,
       switchReplaced: swapped,
-      ...(swapped ? { fittedPart: form.fittedPart } : {}),
+      ...(swapped ? { fittedPart: form.fittedPart, partFrom } : {}),
       parts,
       putsRight,
       minutes: minutes.value,

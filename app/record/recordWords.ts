@@ -185,6 +185,7 @@ const ofKind: Readonly<Record<string, Fields>> = {
   repair: {
     done: field('What was done'),
     fittedPart: field('Part fitted', shown.record),
+    partFrom: field('Where it came from'),
     switchReplaced: field('Was a switch replaced?'),
     parts: field('Other parts and material'),
   },

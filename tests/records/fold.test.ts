@@ -80,11 +80,13 @@ describe('foldTeamFile(records) is a union: the same records give the same file 
     expect(file.makers.get(ids.maker)?.waiting).toBe(false)
   })
 
-  test('a repair of version 1 and one of version 2 stand side by side, each as it was said', () => {
+  test('repairs of every version stand side by side, each as it was said', () => {
     const { repairs } = foldTeamFile(sampleRecords)
-    expect([...repairs.keys()]).toEqual([ids.repair, ids.caseRepair])
+    expect([...repairs.keys()]).toEqual([ids.repair, ids.caseRepair, ids.laterRepair])
     expect(repairs.get(ids.repair)?.body).not.toHaveProperty('switchReplaced')
     expect(repairs.get(ids.caseRepair)?.body).toMatchObject({ switchReplaced: true, visitId: ids.visit })
+    expect(repairs.get(ids.caseRepair)?.body).not.toHaveProperty('partFrom')
+    expect(repairs.get(ids.laterRepair)?.body).toMatchObject({ partFrom: 'Van stock' })
   })
 
   test.each([

@@ -37,6 +37,7 @@ const ids = {
   restCheck: '01920000-0000-7000-8000-00000000001e',
   dropCheck: '01920000-0000-7000-8000-00000000001f',
   dangerAnswer: '01920000-0000-7000-8000-000000000020',
+  laterRepair: '01920000-0000-7000-8000-0000000000f3',
   caseRepair: '01920000-0000-7000-8000-000000000021',
   notice: '01920000-0000-7000-8000-000000000022',
   lifting: '01920000-0000-7000-8000-000000000023',
@@ -462,6 +463,20 @@ const samples: Sample[] = [
       note: 'Hatch was stuck.',
     },
     2,
+  ],
+  [
+    ids.laterRepair,
+    'repair',
+    {
+      ...ofSwitch,
+      done: 'Factory switch fitted anew',
+      fittedPart: ids.newPart,
+      partFrom: 'Van stock',
+      switchReplaced: true,
+      minutes: 20,
+      on: '2026-02-02',
+    },
+    3,
   ],
   [
     ids.notice,

@@ -105,7 +105,7 @@ export function WhatTold({ line, number, file, ofCase, names, unit }: Props) {
         </p>
       )
     case 'repair': {
-      const { done, positionId, fittedPart, parts, minutes, note } = line.entry.body
+      const { done, positionId, fittedPart, partFrom, parts, minutes, note } = line.entry.body
       // The part as it was named that day: a record that it was joined to later names another number.
       const part = fittedPart === undefined ? undefined : file.parts.get(fittedPart)?.body
       return (
@@ -115,7 +115,8 @@ export function WhatTold({ line, number, file, ofCase, names, unit }: Props) {
           {part !== undefined && (
             <>
               {' '}
-              Factory part <AsPrinted text={part.partNumber} />, listed in {part.listedIn}.
+              Factory part <AsPrinted text={part.partNumber} />, listed in {part.listedIn}.{' '}
+              {partFrom === undefined ? 'Where it came from is not on record.' : `It came from: ${partFrom}.`}
             </>
           )}
           {parts !== undefined && ` Parts: ${parts}.`}

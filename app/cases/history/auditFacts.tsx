@@ -34,7 +34,9 @@ export function auditFacts({ told, file, ofCase, names }: Facts): Fact[] {
   const parts = of('repair').flatMap(({ entry }) => {
     const part = entry.body.fittedPart === undefined ? undefined : file.parts.get(entry.body.fittedPart)
     return [
-      ...(part === undefined ? [] : [`${part.body.partNumber}, listed in ${part.body.listedIn}`]),
+      ...(part === undefined
+        ? []
+        : [`${part.body.partNumber}, listed in ${part.body.listedIn}, from: ${entry.body.partFrom ?? none}`]),
       ...(entry.body.parts === undefined ? [] : [entry.body.parts]),
     ]
   })

@@ -16,27 +16,40 @@ const repairBody1 = z.strictObject({
   note: note.optional(),
 })
 
-/** Version 2 belongs to a visit, and says whether a switch was replaced. */
-export const repairBody = repairBody1
-  .extend({
-    caseId: recordId.optional(),
-    visitId: recordId.optional(),
-    switchReplaced: z.boolean(),
-    /** Parts other than a switch, and material. */
-    parts: line('The parts', 300).optional(),
-    /** What was found fitted and is put right by it: a jumper that was taken out, say. */
-    putsRight: recordId.optional(),
-    minutes: z.int().min(0).max(2880, 'More than two days is a slip.').optional(),
-  })
-  .refine((body) => !body.switchReplaced || body.fittedPart !== undefined, {
-    path: ['fittedPart'],
-    message:
-      'Name the factory part that was fitted. If it is an adjustable or general-purpose switch, record it as found fitted.',
-  })
-  .refine((body) => (body.caseId === undefined) === (body.visitId === undefined), {
-    path: ['visitId'],
-    message: 'A repair of a case belongs to one of its visits. Name both, or neither.',
-  })
+/** What version 2 added: it belongs to a visit, and says whether a switch was replaced. */
+const fields2 = repairBody1.extend({
+  caseId: recordId.optional(),
+  visitId: recordId.optional(),
+  switchReplaced: z.boolean(),
+  /** Parts other than a switch, and material. */
+  parts: line('The parts', 300).optional(),
+  /** What was found fitted and is put right by it: a jumper that was taken out, say. */
+  putsRight: recordId.optional(),
+  minutes: z.int().min(0).max(2880, 'More than two days is a slip.').optional(),
+})
+
+/** What version 3 added: an auditor asks where a part came from. */
+const fields3 = fields2.extend({
+  /** Where the switch that was fitted came from: the van, a counter, an order with its number. */
+  partFrom: line('Where the part came from', 120).optional(),
+})
+
+type Fields2 = z.infer<typeof fields2>
+
+const namesItsPart = ({ switchReplaced, fittedPart }: Fields2) => !switchReplaced || fittedPart !== undefined
+const noPart = {
+  path: ['fittedPart'],
+  message:
+    'Name the factory part that was fitted. If it is an adjustable or general-purpose switch, record it as found fitted.',
+}
+const namesItsVisit = ({ caseId, visitId }: Fields2) => (caseId === undefined) === (visitId === undefined)
+const noVisit = {
+  path: ['visitId'],
+  message: 'A repair of a case belongs to one of its visits. Name both, or neither.',
+}
+
+const repairBody2 = fields2.refine(namesItsPart, noPart).refine(namesItsVisit, noVisit)
+export const repairBody = fields3.refine(namesItsPart, noPart).refine(namesItsVisit, noVisit)
 
 export type RepairBody = z.infer<typeof repairBody>
 
@@ -57,8 +70,8 @@ function whyNotFoundThere({ furnaceId, putsRight }: AnyRepairBody, lookup: Looku
 
 export const repair = defineKind<AnyRepairBody>({
   kind: 'repair',
-  version: 2,
-  versions: { 1: repairBody1, 2: repairBody },
+  version: 3,
+  versions: { 1: repairBody1, 2: repairBody2, 3: repairBody },
   mayAdd: roles,
   maySee: roles,
   refersTo: (body) =>

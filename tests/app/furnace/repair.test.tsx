@@ -34,6 +34,7 @@ test('a repair with the factory part of its position is recorded, and only such 
   ).toEqual([ids.oldPart, ids.newPart])
   fill('What was done', 'Factory switch fitted')
   choose('Which switch was fitted?', /^OM-8802/)
+  fill('Where the switch came from', 'Van stock')
   fill('On which day', '2026-01-13')
   await press('Record the repair')
   expect(device.added).toEqual([
@@ -46,6 +47,7 @@ test('a repair with the factory part of its position is recorded, and only such 
         done: 'Factory switch fitted',
         switchReplaced: true,
         fittedPart: ids.newPart,
+        partFrom: 'Van stock',
         on: '2026-01-13',
       },
     },

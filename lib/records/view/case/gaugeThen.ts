@@ -6,7 +6,7 @@ import type { SameAsBody } from '@/lib/records/kinds/sameAs'
 /** When each duplicate was joined to the record that is kept, ISO 8601. */
 type JoinedAt = ReadonlyMap<string, string>
 
-const indexes = new WeakMap<TeamFile, JoinedAt>()
+const indexes = new WeakMap<TeamFile['records'], JoinedAt>()
 
 /**
  * The gauge as it stood on record at a moment. A gauge that is calibrated anew is added again and joined with its old
@@ -22,21 +22,21 @@ export function gaugeThen(
 ): Entry<GaugeBody> | undefined {
   if (gaugeId === undefined) return undefined
   const named = file.gauges.get(gaugeId)
-  const joinedAt = joinsIn(file).get(gaugeId)
+  const joinedAt = joinsIn(file.records).get(gaugeId)
   const isGone = (at: string | undefined) => at !== undefined && at <= moment
   return named === undefined || isGone(joinedAt) || isGone(named.withdrawn?.at)
     ? (file.gauges.get(file.keptId(gaugeId)) ?? named)
     : named
 }
 
-function joinsIn(file: TeamFile): JoinedAt {
-  const known = indexes.get(file)
+function joinsIn(records: TeamFile['records']): JoinedAt {
+  const known = indexes.get(records)
   if (known !== undefined) return known
   const joins = new Map<string, string>()
-  for (const { kind, entry } of file.records.values()) {
+  for (const { kind, entry } of records.values()) {
     if (kind !== 'same as' || entry.withdrawn !== undefined) continue
     joins.set((entry.body as SameAsBody).duplicate, entry.at)
   }
-  indexes.set(file, joins)
+  indexes.set(records, joins)
   return joins
 }

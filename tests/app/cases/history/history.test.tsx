@@ -135,7 +135,9 @@ test('a gauge that was calibrated anew, and a part that was joined to another, c
   ])
   expect(printed()).toBe(before)
   expect(before).toContain('its calibration had run out on 30 Jun 2025')
-  expect(before).toContain('Factory part OM-7731, listed in Parts list LF2, page 9.')
+  expect(before).toContain(
+    'Factory part OM-7731, listed in Parts list LF2, page 9. Where it came from is not on record.',
+  )
 })
 
 test('a limit that was in dispute that day shows the value on either side, each with its sources, in words and drawn', () => {
@@ -307,6 +309,7 @@ test('every other kind of record has its line', () => {
         done: 'Switch replaced',
         switchReplaced: true,
         fittedPart: ids.newPart,
+        partFrom: 'Van stock, bin 4',
         on: '2026-01-10',
       },
       at('15:55'),
@@ -321,7 +324,12 @@ test('every other kind of record has its line', () => {
   expect(lineWith('Done at once: gas off, tagged').textContent).toContain('spill into the room')
   expect(lineWith('Baseline, after a proven repair').textContent).toContain('.92 WC')
   const repair = lineWith('Repair: Switch replaced, Low fire')
-  expect(repair.textContent).toContain('Factory part OM-8802, listed in Kit sheet 44.')
+  expect(repair.textContent).toContain(
+    'Factory part OM-8802, listed in Kit sheet 44. It came from: Van stock, bin 4.',
+  )
+  expect(screen.getByRole('region', { name: 'For whoever checks this case' }).textContent).toContain(
+    'OM-8802, listed in Kit sheet 44, from: Van stock, bin 4',
+  )
   expect(repair.textContent).toContain(
     `It is said of 10 Jan 2026, and was recorded ${dayWords(at('15:55'))}.`,
   )
