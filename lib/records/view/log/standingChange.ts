@@ -1,7 +1,7 @@
 import type { FurnaceForRating, RatingStanding } from '@/lib/core/rating'
 import type { Action, Level } from '@/lib/core/vocabulary'
 import type { Entry } from '../../fold/entry'
-import type { TeamFile } from '../../fold/teamFile'
+import { counting, type TeamFile } from '../../fold/teamFile'
 import { withdrawnRecords } from '../../fold/withdrawals'
 import type { ReportBody } from '../../kinds/report'
 import type { SettlementBody } from '../../kinds/settlement'
@@ -34,7 +34,13 @@ export function standingChange(file: TeamFile, id: string): StandingChange | und
   const furnaceEntry =
     about.furnaceId === undefined ? undefined : file.furnaces.get(file.keptId(about.furnaceId))
   const furnace: FurnaceForRating = furnaceEntry === undefined ? {} : furnaceForRating(furnaceEntry)
-  const weigh = (then: TeamFile) => ratingAt(then, position, furnace, ratingSettings(then, record.entry.at))
+  const supersededPartNumbers = supersededIn(file)
+  const weigh = (then: TeamFile) =>
+    ratingAt(then, position, furnace, {
+      // Which parts are superseded is the same for every record, and dear to look up for each.
+      ...ratingSettings({ ...then, supersessions: new Map() }, record.entry.at),
+      supersededPartNumbers,
+    })
   const at = placeOf(file, id)
   const before = weigh(asItStood(file, position.id, at - 1))
   const after = weigh(asItStood(file, position.id, at))
@@ -47,6 +53,18 @@ export function standingChange(file: TeamFile, id: string): StandingChange | und
     ...(furnaceEntry === undefined ? {} : { furnaceId: furnaceEntry.id }),
     changes,
   }
+}
+
+const superseded = new WeakMap<TeamFile, readonly string[]>()
+
+/** The numbers of the parts that a later one replaces. */
+function supersededIn(file: TeamFile): readonly string[] {
+  const known = superseded.get(file)
+  if (known !== undefined) return known
+  const replaced = new Set(counting(file.supersessions).map(({ body }) => file.keptId(body.oldPartId)))
+  const made = counting(file.parts).flatMap(({ id, body }) => (replaced.has(id) ? [body.partNumber] : []))
+  superseded.set(file, made)
+  return made
 }
 
 function changeBetween(action: Action, before: RatingStanding, after: RatingStanding): LevelChange[] {
