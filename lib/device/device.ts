@@ -106,6 +106,9 @@ const batchLimits = { records: 200, bytes: 1_000_000 }
 /** How many records are asked for at a time: many over a sound signal, few over one that breaks off. */
 const pageSizes = { least: 25, most: 1000 }
 
+/** How many records are put into the store between two turns of the screen. */
+const screenEvery = 500
+
 export type DeviceOptions = {
   me: Person
   deviceId: string
@@ -163,6 +166,11 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
     const file = foldTeamFile([...(locked ? [] : inLog.values()), ...own], new Set(picturesHeld))
     show({ ...change, file, locked, waiting, refused, pictures: picturesIn(file) })
   }
+  const showOutbox = (): void =>
+    show({
+      waiting: outbox.filter((item) => item.refusal === undefined),
+      refused: outbox.filter((item) => item.refusal !== undefined),
+    })
   const picturesIn = (file: TeamFile): DeviceState['pictures'] =>
     pictures.kept().map((picture) => ({ ...picture, ...fateIn(file)(picture.sha256) }))
   const fateIn = (file: TeamFile) => {
@@ -192,7 +200,11 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
     })
     const intoOutbox = ownDatabase.transaction('outbox', 'readwrite')
     if (mended !== undefined) void intoOutbox.store.delete(mended.record.id)
-    for (const item of items) void intoOutbox.store.put(item)
+    for (const [at, item] of items.entries()) {
+      const put = intoOutbox.store.put(item)
+      // An old list is many thousands: now and then the screen has its turn, within the one transaction.
+      if (at % screenEvery === screenEvery - 1) await put
+    }
     await intoOutbox.done
     outbox = [...outbox.filter((item) => item !== mended), ...items]
     refold()
@@ -203,15 +215,28 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
   const contact = (): Contact => ({ device: deviceId, waiting: outbox.length, build })
 
   async function send(): Promise<Called<unknown>> {
+    let unfolded = false
+    // Folded at the end: an old list goes in hundreds of batches, and each of them changes only what waits.
+    const ended = (called: Called<unknown>): Called<unknown> => {
+      if (unfolded) refold()
+      return called
+    }
     for (;;) {
       const items = nextBatch(outbox, batchLimits)
-      if (items.length === 0) return { ok: true, value: undefined }
+      if (items.length === 0) {
+        if (!unfolded) return { ok: true, value: undefined }
+        // Another tab may have put something there meanwhile.
+        outbox = await ownDatabase.getAll('outbox')
+        refold()
+        unfolded = false
+        continue
+      }
       const called = await sendBatch(
         items.map((item) => item.record),
         now().toISOString(),
         contact(),
       )
-      if (!called.ok) return called
+      if (!called.ok) return ended(called)
       const { stored: taken, refused } = settleOutbox(items, called.value)
       // What came back by the log already is the log's own copy, perhaps with something withheld: it stays.
       const stored = taken.map(({ record, seq }) => inLog.get(record.id) ?? { ...record, seq })
@@ -224,9 +249,14 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
       for (const item of refused) void outOfOutbox.store.put({ ...item, id: item.record.id })
       await outOfOutbox.done
       for (const record of stored) inLog.set(record.id, record)
-      outbox = await ownDatabase.getAll('outbox')
-      refold()
-      if (stored.length + refused.length < items.length) return { ok: true, value: undefined }
+      const gone = new Set(stored.map(({ id }) => id))
+      const refusals = new Map(refused.map((item) => [item.record.id, item]))
+      outbox = outbox.flatMap((item) =>
+        gone.has(item.record.id) ? [] : [refusals.get(item.record.id) ?? item],
+      )
+      showOutbox()
+      unfolded = true
+      if (stored.length + refused.length < items.length) return ended({ ok: true, value: undefined })
     }
   }
 

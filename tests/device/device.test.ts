@@ -208,6 +208,44 @@ describe('device.addAll(records)', () => {
     expect(new Set(server.log.map(({ saidAt }) => saidAt)).size).toBe(1)
   })
 
+  test('thousands go in many batches: the file is folded a few times only, and what waits is counted down', async () => {
+    const device = await open()
+    server.reachable = false
+    await device.addAll(Array.from({ length: 1100 }, (_, at) => maker(`Maker ${at}`)))
+    await device.sync()
+    server.reachable = true
+    const files = new Set<unknown>()
+    const counts: number[] = []
+    device.subscribe(() => {
+      files.add(device.state().file)
+      counts.push(device.state().waiting.length)
+    })
+    await device.sync()
+    expect(server.log).toHaveLength(1100)
+    expect(server.batches).toBe(6)
+    expect(files.size).toBeLessThan(5)
+    for (const left of [900, 700, 500, 300, 100, 0]) expect(counts).toContain(left)
+    expect([...device.state().file.makers.values()].every(({ waiting }) => !waiting)).toBe(true)
+  })
+
+  test('a connection that breaks in the middle goes on where it broke, and doubles nothing', async () => {
+    const device = await open()
+    server.reachable = false
+    await device.addAll(Array.from({ length: 500 }, (_, at) => maker(`Maker ${at}`)))
+    await device.sync()
+    server.reachable = true
+    server.loseNextAnswer = true
+    await device.sync()
+    expect(device.state().waiting).toHaveLength(500)
+    device.close()
+    const again = await open()
+    await again.sync()
+    expect(server.log.map(({ body }) => body.name)).toEqual(
+      Array.from({ length: 500 }, (_, at) => `Maker ${at}`),
+    )
+    expect(again.state().waiting).toEqual([])
+  })
+
   test('with one that is of no kind says none of them, on the disk neither', async () => {
     server.reachable = false
     const device = await open()
