@@ -30,6 +30,7 @@ export const offlinePages = [
   '/gauges',
   '/gauges/add',
   '/helper',
+  '/import',
   '/left-undone',
   '/letter',
   '/log',

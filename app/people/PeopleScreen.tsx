@@ -132,6 +132,20 @@ export function PeopleScreen() {
           </Sheet>
         </form>
       )}
+      {isManager && (
+        <Sheet
+          title="Data in and out"
+          sub="An old list of ratings comes in row by row; everything on file goes out."
+          foot={
+            <Row>
+              <ButtonLink href="/import">Import an old list</ButtonLink>
+              <ButtonLink href="/export">Export</ButtonLink>
+            </Row>
+          }
+        >
+          {null}
+        </Sheet>
+      )}
     </Stack>
   )
 }

@@ -32,8 +32,8 @@ export type Asked = {
   name: string
   /** How many rows wait for the answer. */
   rows: number
-  /** Ids, or for positions names, of what is on file and may be meant, best first. */
-  near: string[]
+  /** Ids, or for positions names, of what is on file and may be meant, best first. Looked for when it is asked. */
+  near(): string[]
   /** Of a range: the maker, as it is called here or in the list. */
   maker?: string
 }
@@ -201,7 +201,7 @@ export function gatherAsked(
         key: placed.key,
         name,
         rows: 1,
-        near: near(),
+        near,
         ...(maker === undefined ? {} : { maker }),
       })
     }
