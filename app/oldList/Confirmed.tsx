@@ -6,6 +6,7 @@ import { Sheet } from '../ui/paper/Sheet'
 import { Stack } from '../ui/paper/Stack'
 import styles from './oldList.module.css'
 import type { Confirmed as Done } from './useImport'
+import { rowsWords } from './verdictWords'
 
 /** Step 5: how far the records are on their way, and how all of them are taken back. */
 export function Confirmed({ importId, rows, records }: Done) {
@@ -14,7 +15,7 @@ export function Confirmed({ importId, rows, records }: Done) {
   return (
     <Sheet
       title="Taken over"
-      sub={`${rows} ${rows === 1 ? 'row' : 'rows'}, as ${records} records.`}
+      sub={`${rowsWords(rows)}, as ${records} records.`}
       foot={<ButtonLink href={`/withdraw?record=${importId}`}>Undo: withdraw this import</ButtonLink>}
     >
       <Stack>

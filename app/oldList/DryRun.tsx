@@ -14,7 +14,7 @@ import { AsPrinted } from '../ui/words/AsPrinted'
 import type { ReadFile } from './importForm'
 import styles from './oldList.module.css'
 import type { Import } from './useImport'
-import { outcomes, outcomeWords, readAs, wouldStand } from './verdictWords'
+import { outcomes, outcomeWords, readAs, rowsWords, wouldStand } from './verdictWords'
 
 /** Step 4: what becomes of every row, before anything is written; and the button that writes it. */
 export function DryRun({ work, read }: { work: Import; read: ReadFile }) {
@@ -36,7 +36,7 @@ export function DryRun({ work, read }: { work: Import; read: ReadFile }) {
             disabled={step !== undefined}
             onClick={() => void work.judge()}
           >
-            {plan === undefined ? `Try it: judge all ${read.table.rows.length} rows` : 'Judge again'}
+            {plan === undefined ? `Try it: judge ${rowsWords(read.table.rows.length)}` : 'Judge again'}
           </Button>
           {plan !== undefined && taken > 0 && (
             <Button
@@ -47,7 +47,7 @@ export function DryRun({ work, read }: { work: Import; read: ReadFile }) {
                 void work.confirm().finally(() => setBusy(false))
               }}
             >
-              {busy ? 'Keeping the records …' : `Take over ${taken} ${taken === 1 ? 'row' : 'rows'}`}
+              {busy ? 'Keeping the records …' : `Take over ${rowsWords(taken)}`}
             </Button>
           )}
         </Row>
@@ -106,13 +106,7 @@ function Verdicts({ plan, read }: { plan: Plan; read: ReadFile }) {
             </div>
           ))}
       </dl>
-      {plan.things.length > 0 && (
-        <p>
-          Added with them: {plan.things.filter(({ kind }) => kind === 'maker').length} makers,{' '}
-          {plan.things.filter(({ kind }) => kind === 'equipment range').length} ranges,{' '}
-          {plan.things.filter(({ kind }) => kind === 'position').length} positions.
-        </p>
-      )}
+      {plan.things.length > 0 && <p>Added with them: {addedWords(plan)}.</p>}
       <Select
         label="Show"
         name="outcome"
@@ -153,6 +147,16 @@ function Verdicts({ plan, read }: { plan: Plan; read: ReadFile }) {
       )}
     </Stack>
   )
+}
+
+/** “1 maker, 3 ranges, 6 positions”. */
+function addedWords({ things }: Plan): string {
+  const names = { maker: 'maker', 'equipment range': 'range', position: 'position' }
+  return Object.entries(names)
+    .map(([kind, name]) => [things.filter((thing) => thing.kind === kind).length, name] as const)
+    .filter(([count]) => count > 0)
+    .map(([count, name]) => `${count} ${name}${count === 1 ? '' : 's'}`)
+    .join(', ')
 }
 
 function Outcome({ verdict }: { verdict: Verdict }) {

@@ -20,6 +20,7 @@ import { Sheet } from '../ui/paper/Sheet'
 import { SideBySide, Stack } from '../ui/paper/Stack'
 import { type ReadFile, stillMissing } from './importForm'
 import type { Import } from './useImport'
+import { rowsWords } from './verdictWords'
 
 const encodingWords = {
   'utf-8': 'UTF-8',
@@ -56,7 +57,7 @@ export function HowItIsRead({ work, read }: { work: Import; read: ReadFile }) {
   return (
     <Sheet
       title="2. How it is read"
-      sub={`${table.rows.length} rows, ${table.head.length} columns. What was guessed can be changed.`}
+      sub={`${rowsWords(table.rows.length)}, ${table.head.length} columns. What was guessed can be changed.`}
     >
       <Stack>
         {table.oddities.map((oddity) => (
@@ -147,7 +148,7 @@ export function HowItIsRead({ work, read }: { work: Import; read: ReadFile }) {
           )}
         </Fold>
         <DataTable
-          caption={`The first ${Math.min(shownRows, table.rows.length)} rows`}
+          caption={table.rows.length > shownRows ? `The first ${shownRows} rows` : 'The rows of the file'}
           columns={[
             { key: 'row', words: 'Row', cell: ({ row }) => row, numeric: true },
             ...headed.map(({ name, at }) => ({

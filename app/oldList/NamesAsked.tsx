@@ -12,6 +12,7 @@ import { Select } from '../ui/form/Select'
 import { Sheet } from '../ui/paper/Sheet'
 import { Row, SideBySide, Stack } from '../ui/paper/Stack'
 import type { Import } from './useImport'
+import { rowsWords } from './verdictWords'
 
 /** How many names are asked at once: the others come when these are answered. */
 const askedAtOnce = 24
@@ -69,8 +70,6 @@ export function NamesAsked({ work }: { work: Import }) {
     </Sheet>
   )
 }
-
-const rowsWords = (rows: number): string => (rows === 1 ? '1 row' : `${rows} rows`)
 
 type NamesProps = {
   what: 'maker' | 'range'

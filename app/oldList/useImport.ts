@@ -18,7 +18,11 @@ import { workInSlices } from '../helper/workInSlices'
 import { type ChosenFile, freshChoices, type ImportChoices, mostFileBytes, readFile } from './importForm'
 
 const fileKey = 'import file'
-const chosenFile = z.object({ name: z.string(), bytes: z.instanceof(Uint8Array), sha256: z.string() })
+const chosenFile = z.object({
+  name: z.string(),
+  bytes: z.custom<Uint8Array>((value) => ArrayBuffer.isView(value)),
+  sha256: z.string(),
+})
 
 /** What was confirmed: how many rows and records, and the import that they belong to. */
 export type Confirmed = { importId: string; rows: number; records: number }
@@ -46,7 +50,7 @@ export function useImport() {
     let gone = false
     void device.readDraft(fileKey).then((kept) => {
       const known = chosenFile.safeParse(kept)
-      if (!gone && known.success) setFile((now) => now ?? (known.data as ChosenFile))
+      if (!gone && known.success) setFile((now) => now ?? known.data)
     })
     return () => {
       gone = true

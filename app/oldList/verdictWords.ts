@@ -5,6 +5,9 @@ import type { PlannedReport, Verdict } from '@/lib/records/oldList'
 import { toleranceWords } from '../ui/words/pressureWords'
 import { sayDate } from '../ui/words/sayDate'
 
+/** “1 row”, “12 rows”. */
+export const rowsWords = (rows: number): string => (rows === 1 ? '1 row' : `${rows} rows`)
+
 /** The outcomes of a row, in the order in which they matter. */
 export const outcomes = [
   'taken over',

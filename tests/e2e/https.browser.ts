@@ -119,7 +119,7 @@ test('the code from the terminal sets the first manager up; the cookie is Secure
   )
   expect(await page.evaluate(() => document.cookie)).not.toContain('session')
   expect((await post(page, '/api/set-up', form)).status).toBe(410)
-  await expectNoBreach(watched, [...offlinePages, '/people'])
+  await expectNoBreach(watched, [...offlinePages, '/people', '/export'])
   await page.context().close()
 })
 

@@ -62,6 +62,8 @@ const screens: [name: string, path: () => string][] = [
   ['People', () => '/people'],
   ['Tokens', () => '/tokens'],
   ['What a program can ask', () => '/api-help'],
+  ['Import', () => '/import'],
+  ['Export', () => '/export'],
   ['Preferences', () => '/preferences'],
   ['Record', () => about.record],
   ['Withdraw', () => about.record.replace('/record?id=', '/withdraw?record=')],

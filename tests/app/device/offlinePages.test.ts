@@ -3,8 +3,8 @@ import path from 'node:path'
 import { expect, test } from 'vitest'
 import { offlinePages } from '@/app/device/offlinePages'
 
-/** People, tokens, and what is set aside for managers, are a matter of the server: nothing is done there without a signal. */
-const onlineOnly = ['/api-help', '/people', '/set-aside', '/tokens']
+/** People, tokens, exports, and what is set aside for managers, are a matter of the server: nothing is done there without a signal. */
+const onlineOnly = ['/api-help', '/export', '/people', '/set-aside', '/tokens']
 
 test('every page of the team opens without a signal, but those that are a matter of the server', () => {
   const pages = readdirSync('app/(team)', { recursive: true })

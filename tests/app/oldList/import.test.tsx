@@ -1,0 +1,116 @@
+import { screen, waitFor, within } from '@testing-library/react'
+import { expect, test } from 'vitest'
+import { ImportScreen } from '@/app/oldList/ImportScreen'
+import type { Role } from '@/lib/records/envelope'
+import { foldTeamFile } from '@/lib/records/fold/teamFile'
+import { someEquipment } from '../../records/oldList/someList'
+import { fakeDevice, renderOn } from '../setup/fakeDevice'
+import { press, select, tick } from '../setup/hands'
+import { accessibilityFaults } from '../ui/accessibilityFaults'
+
+const equipment = someEquipment()
+
+function open(text: string, role: Role = 'manager') {
+  const file = { name: 'old ratings.csv', bytes: new TextEncoder().encode(text), sha256: 'a'.repeat(64) }
+  const device = fakeDevice({
+    records: equipment.all,
+    me: { id: 'person-9', name: 'Mara Otell', role },
+    drafts: { 'import file': file },
+  })
+  return { device, ...renderOn(device, <ImportScreen />) }
+}
+
+const judged = async (rows: number) => {
+  await press(`Try it: judge ${rows} ${rows === 1 ? 'row' : 'rows'}`)
+  return screen.findByRole('table', { name: /Rows of the file/ })
+}
+const rowOf = (table: HTMLElement, row: number) =>
+  within(table)
+    .getByRole('rowheader', { name: String(row) })
+    .closest('tr')!
+const head = 'maker,range,position,make (in. w.c.)'
+
+test('shows what was guessed, and nothing is written before the rows are confirmed', async () => {
+  const { device, container } = open(`${head}\nOrrinmoor,OM Ridge,Low fire,0.65`)
+  await screen.findByText(/1 row, 4 columns/)
+  const table = await judged(1)
+  expect(rowOf(table, 2).textContent).toContain('closes at 0.65 in. w.c.')
+  expect(rowOf(table, 2).textContent).toContain(
+    'Would stand as Unverified: Taken over from an old list, without proof, day not stated',
+  )
+  expect(device.added).toEqual([])
+  expect(await accessibilityFaults(container)).toEqual([])
+
+  await press('Take over 1 row')
+  await screen.findByText('All of them are in the team’s log.')
+  expect(device.added.map(({ kind }) => kind)).toEqual(['import', 'imported lines', 'report'])
+  expect(device.added[0]!.body).toMatchObject({ fileName: 'old ratings.csv', rows: 1, taken: 1 })
+  expect(screen.getByRole('link', { name: 'Undo: withdraw this import' }).getAttribute('href')).toBe(
+    `/withdraw?record=${device.added[0]!.id}`,
+  )
+  expect(device.drafts.has('import file')).toBe(false)
+})
+
+test('no number is shown in the dry run without its level, source and day', async () => {
+  open(`${head},open (in. w.c.)\nOrrinmoor,OM Ridge,Low fire,0.65,0.50`)
+  await screen.findByText(/1 row, \d columns/)
+  const lines = within(rowOf(await judged(1), 2)).getAllByRole('listitem')
+  expect(lines).toHaveLength(2)
+  for (const line of lines) expect(line.textContent).toMatch(/Would stand as \w+: .+, day not stated/)
+})
+
+test('a misspelt maker is asked about, with the one on file first; without an answer its rows are left out', async () => {
+  const { device } = open(`${head}\nOrinmoor,OM Ridge,Low fire,0.65`)
+  const asked = await screen.findByRole('combobox', { name: 'Maker “Orinmoor”' })
+  expect(
+    within(asked)
+      .getAllByRole('option')
+      .map(({ textContent }) => textContent),
+  ).toEqual(['Choose', 'It is Orrinmoor', 'Add it as a new maker', 'Leave its rows out'])
+  expect(rowOf(await judged(1), 2).textContent).toContain('nobody has said what to do with it')
+  expect(screen.queryByRole('button', { name: /Take over/ })).toBeNull()
+  select('Maker “Orinmoor”', 'It is Orrinmoor')
+  await screen.findByText('Every name has its answer.')
+  expect(rowOf(await judged(1), 2).textContent).toContain('To be taken over')
+  await press('Take over 1 row')
+  await waitFor(() => expect(device.added).toHaveLength(3))
+  expect(foldTeamFile(equipment.all).makers.size).toBe(1)
+  expect(device.added.some(({ kind }) => kind === 'maker')).toBe(false)
+})
+
+test('a row of a general-purpose switch is refused, with the way to record it as found fitted', async () => {
+  open(`${head},note\nOrrinmoor,OM Ridge,Low fire,0.65,Universal switch`)
+  await screen.findByText(/1 row, \d columns/)
+  const row = rowOf(await judged(1), 2)
+  expect(row.textContent).toContain('Refused')
+  expect(within(row).getByRole('link', { name: 'Record it as found fitted' }).getAttribute('href')).toBe(
+    '/found-fitted',
+  )
+})
+
+test('an unusual number is held back until the person says that the list says so', async () => {
+  open(`${head}\nOrrinmoor,OM Ridge,Low fire,6.5`)
+  await screen.findByText(/1 row, \d columns/)
+  expect(rowOf(await judged(1), 2).textContent).toContain('Look again')
+  tick(/Take unusual numbers over/)
+  expect(rowOf(await judged(1), 2).textContent).toContain('To be taken over')
+})
+
+test('columns that are missing are named, and nothing can be tried before they are there', async () => {
+  open('one,two\nOrrinmoor,x')
+  await screen.findByText('Say which column names the maker.')
+  expect(screen.queryByRole('button', { name: /Try it/ })).toBeNull()
+  select('Column 1: one', 'Maker')
+  await waitFor(() => expect(screen.queryByText('Say which column names the maker.')).toBeNull())
+})
+
+test('an empty file gets a sentence, and is kept', async () => {
+  const { device } = open('\n')
+  await screen.findByText(/The file is empty\. Choose the file that holds the ratings\./)
+  expect(device.drafts.has('import file')).toBe(true)
+})
+
+test.each(['dispatcher', 'technician'] as const)('a %s is told who imports', (role) => {
+  open(`${head}\nOrrinmoor,OM Ridge,Low fire,0.65`, role)
+  expect(screen.getByRole('heading', { level: 1, name: 'A manager imports' })).toBeTruthy()
+})
