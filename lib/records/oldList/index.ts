@@ -21,4 +21,4 @@ export {
 export { type Plan, type PlannedReport, planImport, type Step, type Verdict } from './plan'
 export { fieldsOf, type Reading, unitsInHeads } from './readRow'
 export { readTable, type Separator, separators, type Table } from './readTable'
-export { type PlannedRecord, recordsOf } from './records'
+export { recordsOf } from './records'
