@@ -8,6 +8,7 @@ import { writeRoute } from '@/lib/server/http/writeRoute'
 import { announceNews, announcePictures } from '@/lib/server/live/live'
 import { whyNotStored } from '@/lib/server/log/whyNotStored'
 import { store } from '@/lib/server/people/store'
+import { dropWithheldPictures } from '@/lib/server/photos/withheldPictures'
 
 const form = z.object({
   records: z.array(z.string().max(64)).min(1, 'Choose at least one record.').max(1000),
@@ -17,6 +18,7 @@ const form = z.object({
 export const POST = writeRoute({ roles: ['manager'], form }, async ({ records }, manager) => {
   try {
     const answers = await admit(store().database, theLog(), records, manager.id, () => new Date())
+    await dropWithheldPictures(answers)
     await takeSetAsidePictures(store().database, new Date())
     announcePictures()
     if (answers.some(({ outcome }) => outcome === 'stored')) announceNews()
