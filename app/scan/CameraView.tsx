@@ -8,17 +8,20 @@ import { Button } from '../ui/form/Button'
 import styles from './scan.module.css'
 import { type Watching, watchCamera } from './watchCamera'
 
+type Props = { onRead(codes: readonly ReadCode[]): void }
+
 /** What the camera sees, until it has read a code. It is off as soon as this is no longer shown. */
-export function CameraView({ onRead }: { onRead(codes: readonly ReadCode[]): void }) {
+export function CameraView({ onRead }: Props) {
+  const [tries, setTries] = useState(1)
+  return <Viewfinder key={tries} onRead={onRead} onAgain={() => setTries(tries + 1)} />
+}
+
+/** One try with the camera. */
+function Viewfinder({ onRead, onAgain }: Props & { onAgain(): void }) {
   const video = useRef<HTMLVideoElement>(null)
   const [now, setNow] = useState<Watching>({ is: 'opening' })
-  const [tries, setTries] = useState(1)
   const [lit, setLit] = useState(false)
-  useEffect(
-    // Another try opens the camera anew.
-    () => (tries > 0 ? watchCamera(video.current!, { onChange: setNow, onRead }) : undefined),
-    [onRead, tries],
-  )
+  useEffect(() => watchCamera(video.current!, { onChange: setNow, onRead }), [onRead])
   const off = now.is === 'no camera' || now.is === 'trouble'
   const torch = now.is === 'looking' ? now.torch : undefined
   return (
@@ -43,7 +46,7 @@ export function CameraView({ onRead }: { onRead(codes: readonly ReadCode[]): voi
         </Problem>
       )}
       {off && (
-        <Button onClick={() => setTries((before) => before + 1)} kind="quiet">
+        <Button onClick={onAgain} kind="quiet">
           Try the camera again
         </Button>
       )}
