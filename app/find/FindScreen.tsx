@@ -2,8 +2,7 @@
 
 import { useSearchParams } from 'next/navigation'
 import { useDeferredValue, useEffect, useMemo, useState } from 'react'
-import { buildFindIndex, find } from '@/lib/core/find'
-import { findEntries } from '@/lib/records/view/findEntries'
+import { find } from '@/lib/core/find'
 import { ratingSettings } from '@/lib/records/view/setpoint'
 import { AskedByMe } from '../ask/AskedByMe'
 import { useDeviceState } from '../device/deviceContext'
@@ -14,6 +13,8 @@ import { FindResult } from './FindResult'
 import styles from './find.module.css'
 import { nearFrom, resultWords } from './resultWords'
 import { TodaysFurnaces } from './TodaysFurnaces'
+import { useIdleTurns } from './useIdleTurns'
+import { hasNothingToFind, useLookUp } from './useLookUp'
 import { useRecentLookUps } from './useRecentLookUps'
 
 /** How many results are listed. Whoever needs more types one character more. */
@@ -26,12 +27,16 @@ export function FindScreen() {
   const [typed, setTyped] = useState(() => query.get('q') ?? '')
   const looked = useDeferredValue(typed)
   const [now] = useState(() => new Date().toISOString())
-  const entries = useMemo(() => findEntries(file), [file])
-  const entryOf = useMemo(() => new Map(entries.map((entry) => [entry.key, entry])), [entries])
-  const index = useMemo(() => buildFindIndex(entries), [entries])
-  const settings = useMemo(() => ratingSettings(file, now), [file, now])
-  const matches = useMemo(() => find(index, looked, listed + 1), [index, looked])
   const asked = looked.trim() !== ''
+  // With the first key, or before it where there is time.
+  const idleTurns = useIdleTurns(2)
+  const lookUp = useLookUp(file, asked || idleTurns >= 1)
+  const matches = useMemo(
+    () => (lookUp === undefined ? [] : find(lookUp.index, looked, listed + 1)),
+    [lookUp, looked],
+  )
+  const weighs = matches.length > 0 || idleTurns >= 2
+  const settings = useMemo(() => (weighs ? ratingSettings(file, now) : undefined), [file, now, weighs])
 
   useEffect(() => {
     // The address keeps what was typed, so that reload, back and a shared link lead here again.
@@ -64,7 +69,7 @@ export function FindScreen() {
       <p role="status" className={styles.count}>
         {asked && resultWords(matches, listed)}
       </p>
-      {!asked && <BeforeTyping empty={entries.length === 0} />}
+      {!asked && <BeforeTyping empty={hasNothingToFind(file)} />}
       {asked && matches.length === 0 && (
         <Empty
           what={`Nothing on file matches “${looked.trim()}”`}
@@ -81,11 +86,16 @@ export function FindScreen() {
           }
         />
       )}
-      {matches.length > 0 && (
+      {matches.length > 0 && lookUp !== undefined && settings !== undefined && (
         <ul className={styles.results} aria-label="Results">
           {matches.slice(0, listed).map((match) => (
             <li key={match.key}>
-              <FindResult entry={entryOf.get(match.key)!} match={match} file={file} settings={settings} />
+              <FindResult
+                entry={lookUp.entryOf.get(match.key)!}
+                match={match}
+                file={file}
+                settings={settings}
+              />
             </li>
           ))}
         </ul>
