@@ -6,6 +6,9 @@ const config: NextConfig = {
   reactStrictMode: true,
   // Types are checked by `npm test`; checking them again would only make a first start slower.
   typescript: { ignoreBuildErrors: true },
+  turbopack: {
+    resolveAlias: { '@stdlib/assert-has-generator-support': './.config/hasGenerators.cjs' },
+  },
 }
 
 export default config
