@@ -6,6 +6,7 @@ export const offlinePages = [
   '/',
   '/ask',
   '/call',
+  '/callbacks',
   '/case',
   '/case/end',
   '/case/history',

@@ -6,11 +6,13 @@ export const mainPlaces: readonly Place[] = [
   { words: 'Find', path: '/' },
   { words: 'Cases', path: '/cases' },
   { words: 'Phone desk', path: '/phone-desk' },
+  { words: 'Callbacks', path: '/callbacks' },
   { words: 'Log', path: '/log' },
 ]
 
 /** What the team learns from its own cases: the places below Callbacks. */
 export const callbackPlaces: readonly Place[] = [
+  { words: 'Figures', path: '/callbacks' },
   { words: 'Switches replaced', path: '/swaps' },
   { words: 'Left undone', path: '/left-undone' },
   { words: 'Reports', path: '/reports' },

@@ -57,6 +57,8 @@ const screens: [name: string, path: () => string][] = [
   ['Furnace', () => about.furnace],
   ['Add a furnace', () => '/furnace/add'],
   ['Phone desk', () => '/phone-desk'],
+  ['Callbacks', () => '/callbacks?period=all'],
+  ['Callbacks, with the cases of a figure', () => '/callbacks?period=all&open=settled'],
   ['Equipment', () => '/equipment'],
   ['Gauges', () => '/gauges'],
   ['People', () => '/people'],
@@ -85,6 +87,7 @@ describe.each(Object.keys(sizes))('on a %s, light and dark', (size) => {
       const complaints = complaintsOf(page)
       await page.goto(url + path())
       await page.getByRole('heading').first().waitFor()
+      await page.getByRole('progressbar').waitFor({ state: 'detached' })
       expect(await scrollsSideways(page)).toBe(false)
       // The whole page at once: what lies under the bar at the foot can be scrolled out of it.
       const { width } = page.viewportSize()!

@@ -1,3 +1,4 @@
+import { causeById } from '@/lib/catalogue/causes'
 import { countsIn } from '@/lib/core/callbacks/callbackWindow'
 import { outcomesOfFurnace } from '@/lib/core/callbacks/jobOutcomes'
 import { monthBegins, readMonth } from '@/lib/core/callbacks/month'
@@ -28,10 +29,13 @@ export type CallbackFigures = {
   months: readonly MonthFigure[]
   causes: readonly RankedGroup[]
   remedies: readonly RankedGroup[]
-  curves: { byCause: CurveFigure; byRemedy: CurveFigure; bySwitch: CurveFigure }
+  /** Causes have many names: their groups make larger curves. */
+  curves: Record<'byCause' | 'byCauseGroup' | 'byRemedy' | 'bySwitch', CurveFigure>
   costs: CostFigures
   readings: ReadingFigures
   people: readonly PersonFigure[]
+  /** What each job was called back for, and after how many days of the calendar, by the id of the job. */
+  callbacks: ReadonlyMap<string, { laterId: string; days: number }>
   /** Cases of the period that are in no figure, or not as they were said. */
   apart: {
     /** Two endings of the last visit stand side by side. */
@@ -42,6 +46,10 @@ export type CallbackFigures = {
     notEnded: readonly string[]
   }
 }
+
+/** The group of the catalogue that a main cause is in; one that it does not list is in none of them. */
+const causeGroupOf = ({ cause }: CaseFacts): string =>
+  (cause === undefined ? undefined : causeById(cause)?.group) ?? 'something else'
 
 /** The two sides of the curve by switch. */
 export const switchReplaced = 'switch replaced'
@@ -81,6 +89,7 @@ export function figuresOf(facts: TeamFacts, question: CallbackQuestion, now: num
     remedies: rankedGroups(settled, (job) => job.facts.remedy),
     curves: {
       byCause: curveFigure(fixes, (fix) => fix.facts.cause ?? notNamed, true),
+      byCauseGroup: curveFigure(fixes, (fix) => causeGroupOf(fix.facts), true),
       byRemedy: curveFigure(fixes, (fix) => fix.facts.remedy, false),
       bySwitch: curveFigure(
         fixes,
@@ -91,6 +100,9 @@ export function figuresOf(facts: TeamFacts, question: CallbackQuestion, now: num
     costs: costFigures(ended, ({ id }) => calledFor.has(id)),
     readings: readingFigures(ended, question),
     people: peopleFigures(settled),
+    callbacks: new Map(
+      jobs.flatMap(({ id, outcome: { repeat } }) => (repeat === undefined ? [] : [[id, repeat] as const])),
+    ),
     apart: {
       endingsDisagree: idsOf(
         cases.filter(({ openedAt, trouble }) => trouble === 'endings disagree' && inPeriod(openedAt)),
@@ -126,7 +138,8 @@ function gathered(
     for (const one of ofFurnace) if (one.openedAt <= now && countsIn(one, window)) cases.push(one)
     const factsById = (id: string): CaseFacts => ofFurnace.find((one) => one.id === id)!
     for (const outcome of outcomesOfFurnace(ofFurnace, window, now)) {
-      jobs.push({ ...outcome, id: outcome.caseId, facts: factsById(outcome.caseId) })
+      const { caseId: id, endedAt } = outcome
+      jobs.push({ id, endedAt, facts: factsById(id), outcome })
       if (outcome.repeat !== undefined) calledFor.add(outcome.repeat.laterId)
     }
     const episode = episodeOfFurnace(ofFurnace, timeWindow, now, watchEnds, started)

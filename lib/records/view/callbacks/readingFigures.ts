@@ -11,7 +11,8 @@ export type ReadingShares = { both: CaseShare; before: CaseShare; after: CaseSha
 /** The team's own share of repairs with readings before and after. Nobody has to wait for a callback to better it. */
 export type ReadingFigures = { all: ReadingShares; months: readonly ReadingsOfMonth[] }
 
-const repaired: readonly string[] = ['repaired and proven', 'repaired, not proven']
+const isRepair = ({ ended }: CaseFacts): boolean =>
+  ended?.how === 'repaired and proven' || ended?.how === 'repaired, not proven'
 
 /**
  * @param cases that ended in the period; only repairs count, because where nothing was repaired there is no after
@@ -21,7 +22,7 @@ export function readingFigures(
   cases: readonly CaseFacts[],
   { fromMonth, toMonth }: { fromMonth: string; toMonth: string },
 ): ReadingFigures {
-  const repairs = cases.filter(({ ended }) => ended !== undefined && repaired.includes(ended.how))
+  const repairs = cases.filter(isRepair)
   const byMonth = new Map<number, CaseFacts[]>()
   for (const one of repairs) {
     const month = monthNumber(one.ended!.at)
