@@ -121,7 +121,8 @@ test('the code from the terminal sets the first manager up; the cookie is Secure
   expect((await post(page, '/api/set-up', form)).status).toBe(410)
   await expectNoBreach(watched, [...offlinePages, '/people', '/export'])
   await page.context().close()
-})
+  // It opens every page there is, one after the other.
+}, 180_000)
 
 test('a page of another origin can’t make the browser write', async () => {
   const elsewhere = createServer((_request, response) => {
