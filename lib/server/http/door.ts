@@ -24,7 +24,7 @@ export function door(transport: Transport, dev: boolean, inside: Handler): Handl
     })
     for (const [name, value] of Object.entries(policy)) response.setHeader(name, value)
     const refusal = refuseVisitor(transport, request) ?? refuseBody(bodyOf(request))
-    if (refusal) return turnAway(response, refusal)
+    if (refusal) return turnAway(response, refusal, request.headers.accept)
     const peer = request.socket.remoteAddress ?? ''
     const forwardedFor = textOf(request.headers['x-forwarded-for'])
     const isProxy = transport.kind === 'behind a proxy' ? transport.isProxy : () => false
@@ -47,7 +47,8 @@ function refuseVisitor(transport: Transport, request: IncomingMessage): Refused 
     return {
       status: 421,
       code: 'not-this-machine',
-      message: 'Without https this server answers to localhost only.',
+      message:
+        'Without https this server answers to localhost only. On such an address a phone has no camera here and keeps no pages for use without a signal. Ask whoever runs the server for its https address.',
     }
   }
   return undefined
@@ -74,11 +75,16 @@ const bodyOf = (request: IncomingMessage) => ({
 })
 
 // The rest of a body that nobody reads is dropped with its connection.
-function turnAway(response: ServerResponse, { status, code, message }: Refused): void {
+function turnAway(response: ServerResponse, { status, code, message }: Refused, accept = ''): void {
+  const isPerson = accept.includes('text/html')
   response.writeHead(status, {
-    'content-type': 'application/json',
+    'content-type': isPerson ? 'text/html; charset=utf-8' : 'application/json',
     'cache-control': 'no-store',
     connection: 'close',
   })
-  response.end(JSON.stringify({ ok: false, problem: { code, message } }))
+  response.end(isPerson ? pageThatSays(message) : JSON.stringify({ ok: false, problem: { code, message } }))
 }
+
+/** For somebody who opened an address in a browser. The message is one of ours, so there is nothing to escape. */
+const pageThatSays = (message: string): string =>
+  `<!doctype html><html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width"><title>Inchwater</title></head><body><main><h1>Inchwater</h1><p>${message}</p></main></body></html>`

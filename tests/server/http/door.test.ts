@@ -92,6 +92,13 @@ test('the door answers to no name but localhost when there is no TLS', async () 
   expect((await knock(thisMachine, { host: 'localhost.elsewhere.example' })).status).toBe(421)
 })
 
+test('the door tells a person who is turned away on a page, and a program in JSON', async () => {
+  const typeFor = async (accept: string) =>
+    (await knock(thisMachine, { host: '192.0.2.7:3000', accept })).headers['content-type']
+  expect(await typeFor('text/html,application/xhtml+xml')).toBe('text/html; charset=utf-8')
+  expect(await typeFor('application/json')).toBe('application/json')
+})
+
 test('the door gives the page the same nonce that it tells the browser, and a new one each time', async () => {
   const first = await knock(thisMachine, {})
   const second = await knock(thisMachine, {})
