@@ -5,7 +5,7 @@ import { useDeferredValue, useEffect, useMemo, useRef, useState } from 'react'
 import { useDeviceState } from '../device/deviceContext'
 import { useAbout } from '../record/useAbout'
 import { Empty } from '../ui/answers/Empty'
-import { Button } from '../ui/form/Button'
+import { Button, ButtonLink } from '../ui/form/Button'
 import { PageHeader } from '../ui/paper/PageHeader'
 import { Row, Stack } from '../ui/paper/Stack'
 import { FilterFields } from './FilterFields'
@@ -51,6 +51,7 @@ export function LogScreen() {
       <PageHeader
         title="Log"
         lead="Everything that anybody recorded, the newest first. Nothing in it is edited or deleted."
+        actions={me.role === 'manager' && <ButtonLink href="/export">Export</ButtonLink>}
       />
       <VerifySheet />
       <details className={styles.narrow} open={openAtFirst}>

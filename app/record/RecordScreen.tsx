@@ -14,6 +14,7 @@ import { actionWords } from '../ui/words/actionWords'
 import { sayMoment } from '../ui/words/sayDate'
 import { bodyFacts } from './bodyFacts'
 import { CallTold } from './CallTold'
+import { CameInBy } from './CameInBy'
 import { otherHalves } from './otherHalves'
 import { RecordPhotos } from './RecordPhotos'
 import { ReportTold } from './ReportTold'
@@ -69,6 +70,12 @@ export function RecordScreen() {
           <p>
             {who(entry.withdrawn.by)}, {sayMoment(entry.withdrawn.at)}: {entry.withdrawn.reason}
           </p>
+          {entry.withdrawn.withImport !== undefined && (
+            <p>
+              Together with <a href={`/record?id=${entry.withdrawn.withImport}`}>the whole import</a> that it
+              came in by.
+            </p>
+          )}
           {entry.withdrawn.replacedBy !== undefined && (
             <p>
               <a href={`/record?id=${entry.withdrawn.replacedBy}`}>The record that takes its place</a>
@@ -79,6 +86,7 @@ export function RecordScreen() {
           </p>
         </Sheet>
       )}
+      <CameInBy id={id} />
       {entry.withheld !== undefined && (
         <p>
           Withheld: {entry.withheld.fields.map((key) => fieldOf(kind, key).name).join(', ')}.{' '}

@@ -297,6 +297,18 @@ const ofKind: Readonly<Record<string, Fields>> = {
     how: field('How'),
   },
   tag: { code: field('Code on the tag', shown.printed) },
+  import: {
+    fileName: field('File'),
+    sha256: field('Hash of the file', shown.printed),
+    encoding: field('Encoding'),
+    separator: field('Between the cells'),
+    rows: field('Rows of the file'),
+    taken: field('Rows taken over'),
+  },
+  'imported lines': {
+    importId: field('Import', shown.record),
+    lines: group('Rows', { row: field('Row'), record: field('Became', shown.record) }),
+  },
   photo: {
     sha256: field('Hash of the picture', shown.printed),
     picture: field('The picture'),

@@ -18,17 +18,21 @@ const aboutRecords: readonly string[] = ['withdrawal', 'withholding', 'imported 
  * @param records in the order of the log
  */
 export function importedRecords(records: readonly HeldRecord[]): Map<string, ImportedFrom> {
-  const authors = new Map<string, string>()
+  // Gathered first: what waits on a device has no number yet, so an import may stand behind its rows.
+  const authors = new Map(
+    records.filter(({ kind }) => kind === 'import').map(({ id, author }) => [id, author]),
+  )
   const claimed = new Map<string, ImportedFrom & { author: string }>()
+  for (const { kind, author, body } of records) {
+    if (kind !== 'imported lines') continue
+    const { importId, lines } = body as ImportedLinesBody
+    if (authors.get(importId) !== author) continue
+    for (const { row, record } of lines)
+      if (!claimed.has(record)) claimed.set(record, { importId, row, author })
+  }
   const imported = new Map<string, ImportedFrom>()
-  for (const { id, kind, author, body } of records) {
-    if (kind === 'import') authors.set(id, author)
-    if (kind === 'imported lines') {
-      const { importId, lines } = body as ImportedLinesBody
-      if (authors.get(importId) !== author) continue
-      for (const { row, record } of lines)
-        if (!claimed.has(record)) claimed.set(record, { importId, row, author })
-    }
+  if (claimed.size === 0) return imported
+  for (const { id, kind, author } of records) {
     const claim = claimed.get(id)
     if (claim?.author === author && (kind === 'report' || things.includes(kind)))
       imported.set(id, { importId: claim.importId, row: claim.row })

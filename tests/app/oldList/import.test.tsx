@@ -1,12 +1,16 @@
 import { screen, waitFor, within } from '@testing-library/react'
-import { expect, test } from 'vitest'
+import { expect, test, vi } from 'vitest'
 import { ImportScreen } from '@/app/oldList/ImportScreen'
+import { RecordScreen } from '@/app/record/RecordScreen'
 import type { Role } from '@/lib/records/envelope'
 import { foldTeamFile } from '@/lib/records/fold/teamFile'
 import { someEquipment } from '../../records/oldList/someList'
 import { fakeDevice, renderOn } from '../setup/fakeDevice'
+import { openAt } from '../setup/fakeNavigation'
 import { press, select, tick } from '../setup/hands'
 import { accessibilityFaults } from '../ui/accessibilityFaults'
+
+vi.mock('next/navigation', () => import('../setup/fakeNavigation'))
 
 const equipment = someEquipment()
 
@@ -113,4 +117,27 @@ test('an empty file gets a sentence, and is kept', async () => {
 test.each(['dispatcher', 'technician'] as const)('a %s is told who imports', (role) => {
   open(`${head}\nOrrinmoor,OM Ridge,Low fire,0.65`, role)
   expect(screen.getByRole('heading', { level: 1, name: 'A manager imports' })).toBeTruthy()
+})
+
+test('a record says which row of which list it was made of, and, once that is withdrawn, that it went with the import', async () => {
+  const { device, unmount } = open(`${head}\nOrrinmoor,OM Ridge,Low fire,0.65`)
+  await screen.findByText(/1 row, 4 columns/)
+  await judged(1)
+  await press('Take over 1 row')
+  await screen.findByText('All of them are in the team’s log.')
+  unmount()
+  const [imported, , report] = device.added
+  openAt(`/record?id=${report!.id}`)
+  const read = renderOn(device, <RecordScreen />)
+  expect(screen.getByText(/Taken over from row 2 of/).textContent).toBe(
+    'Taken over from row 2 of old ratings.csv.',
+  )
+  read.unmount()
+  await device.add('withdrawal', { record: imported!.id, reason: 'The wrong list.' })
+  renderOn(device, <RecordScreen />)
+  const withdrawn = screen.getByRole('article', { name: 'Withdrawn' })
+  expect(withdrawn.textContent).toContain('The wrong list.')
+  expect(within(withdrawn).getByRole('link', { name: 'the whole import' }).getAttribute('href')).toBe(
+    `/record?id=${imported!.id}`,
+  )
 })

@@ -334,6 +334,20 @@ test('one withdrawal of the import takes back every row and what was added with 
   expect(counting(back.makers)).toHaveLength(2)
 })
 
+test('which rows belong to an import, and their withdrawal, is the same before they are sent, in whatever order', () => {
+  const equipment = someEquipment()
+  const file = foldTeamFile(equipment.all)
+  const sent = confirmed(planOf(`${head}\nOrrinmoor,OM Ridge,Low fire,0.65`, { file }))
+  const unsent = sent.map(({ seq: _seq, receivedAt: _at, clockShiftMs: _shift, ...record }) => record)
+  const importId = sent[0]!.id
+  const withdrawal = held('withdrawal', { record: importId, reason: 'The wrong list.' })
+  for (const records of [unsent, [...unsent].reverse()]) {
+    const { importedFrom } = foldTeamFile([...equipment.all, ...records])
+    expect([...importedFrom.values()]).toEqual([{ importId, row: 2 }])
+    expect(counting(foldTeamFile([...equipment.all, ...records, withdrawal]).reports)).toEqual([])
+  }
+})
+
 test('a withdrawn import leaves what others have built on since, with all that it belongs to', () => {
   const equipment = someEquipment()
   const text = `${head}\nWexhollow,W Line,Low fire,0.40`
