@@ -8,8 +8,8 @@ import styles from './callbackPlaces.module.css'
 export function CallbackPlaces() {
   const address = usePathname()
   return (
-    <nav aria-label="Callbacks" className={styles.places}>
-      <ul>
+    <nav aria-label="Callbacks">
+      <ul className={styles.places}>
         {callbackPlaces.map(({ path, words }) => (
           <li key={path}>
             <a href={path} aria-current={address === path ? 'page' : undefined}>

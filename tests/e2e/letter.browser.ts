@@ -32,6 +32,9 @@ test.each(screens)('%s works out its lists, light and dark, on a phone and at a 
     await page.goto(url + path)
     await page.getByRole('heading', { name: last }).waitFor()
     expect(await scrollsSideways(page)).toBe(false)
+    // The whole page at once: what lies under the bar at the foot can be scrolled out of it.
+    const height = 400 + (await page.evaluate(() => document.body.scrollHeight))
+    await page.setViewportSize({ ...viewport, height })
     for (const colorScheme of ['light', 'dark'] as const) {
       await page.emulateMedia({ colorScheme })
       expect(await seriousFaults(page), `${viewport.width}, ${colorScheme}`).toEqual([])
@@ -62,12 +65,16 @@ test('the letter prints on one page, and the server’s PDF says the same', asyn
 test('another month is chosen by its name, and what to do leads to its list', async () => {
   await page.goto(`${url}/letter`)
   await page.getByRole('heading', { name: /^Letter for/ }).waitFor()
-  const months = await page.getByLabel('Month').getByRole('option').allTextContents()
-  await page.getByLabel('Month').selectOption({ label: months[3]! })
+  const months = await page.getByLabel('Month', { exact: true }).getByRole('option').allTextContents()
+  await page.getByLabel('Month', { exact: true }).selectOption({ label: months[3]! })
   await page.getByRole('heading', { name: `Letter for ${months[3]}` }).waitFor()
+  await page.setViewportSize(phone)
   await page.getByRole('link', { name: /^Furnaces left off: / }).click()
-  await page.getByRole('heading', { name: /^Furnaces left off/ }).waitFor()
+  const list = page.getByRole('heading', { name: /^Furnaces left off/ })
+  await list.waitFor()
   expect(page.url()).toBe(`${url}/left-undone#leftOff`)
+  // It is brought before the eyes once it is there.
+  await expect.poll(async () => (await list.boundingBox())?.y ?? phone.height).toBeLessThan(phone.height)
 })
 
 test('Left undone prints its lists without what only a screen can do', async () => {

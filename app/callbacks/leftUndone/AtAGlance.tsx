@@ -3,8 +3,8 @@ import type { UndoneList } from './undoneList'
 
 /** Every list by its name and how much is in it, each the way to it. */
 export const AtAGlance = ({ lists }: { lists: readonly UndoneList[] }) => (
-  <nav aria-label="Lists on this page" className={styles.glance}>
-    <ul>
+  <nav aria-label="Lists on this page">
+    <ul className={styles.glance}>
       {lists.map(({ key, title, items }) => (
         <li key={key}>
           <a href={`#${key}`}>

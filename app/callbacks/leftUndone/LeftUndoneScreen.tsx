@@ -1,6 +1,6 @@
 'use client'
 
-import { useCallback, useMemo, useState } from 'react'
+import { useCallback, useEffect, useMemo, useState } from 'react'
 import type { LeftUndone } from '@/lib/records/view/leftUndone/leftUndone'
 import { momentWords } from '../../cases/history/momentWords'
 import { useDeviceState } from '../../device/deviceContext'
@@ -37,6 +37,8 @@ export function LeftUndoneScreen() {
 function Lists({ undone, now }: { undone: LeftUndone; now: string }) {
   const { file } = useDeviceState()
   const lists = useMemo(() => undoneLists(undone, file), [undone, file])
+  // An address that names a list was opened before the list was there.
+  useEffect(() => document.getElementById(window.location.hash.slice(1))?.scrollIntoView(), [])
   return (
     <>
       <AtAGlance lists={lists} />

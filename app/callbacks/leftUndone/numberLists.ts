@@ -23,9 +23,16 @@ export const disputeList = (items: LeftUndone['disputes'], file: TeamFile): Undo
         positionId: position.id,
         ...(furnace === undefined ? {} : { furnaceId: furnace.id }),
       }),
-      words: [position.body.name, ...(range === undefined ? [] : [rangeWords(file, range)])].join(', '),
+      words: [
+        position.body.name,
+        `where it ${action}`,
+        ...(range === undefined ? [] : [rangeWords(file, range)]),
+      ].join(', '),
       since,
-      more: `where it ${action}${furnace === undefined ? '' : `, for ${furnace.body.siteLabel} and furnaces like it`}`,
+      more:
+        furnace === undefined
+          ? 'for every furnace of the range'
+          : `for ${furnace.body.siteLabel} and furnaces like it`,
     }
   }),
   empty: {
