@@ -32,7 +32,7 @@ class PretendServer {
     if (!this.signedIn) return Response.json({}, { status: 401 })
     if (url.pathname.startsWith('/api/hand-over/pictures/')) {
       if (this.brokenHandOvers.shift() !== undefined) throw new TypeError('Failed to fetch')
-      this.pictures.set(url.pathname.split('/').at(-1)!, (init?.body as ArrayBuffer).byteLength)
+      this.pictures.set(url.pathname.split('/').at(-1)!, (init!.body as ArrayBuffer).byteLength)
       return Response.json({ ok: true, value: true })
     }
     if (url.pathname.startsWith('/api/hand-over'))

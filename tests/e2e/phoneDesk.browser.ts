@@ -224,7 +224,7 @@ test('a dispatcher works a question by keyboard alone; the promise outlives the 
     .getByText('You have promised to ring.')
     .first()
     .locator('xpath=ancestor::article')
-    .innerText()
+    .textContent()
   await tabTo(piet, /Ring about it/)
   await piet.keyboard.press('Enter')
   await piet.getByRole('heading', { level: 1, name: 'Call' }).waitFor()
