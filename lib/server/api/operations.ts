@@ -26,7 +26,7 @@ export const askSetpoint = {
   path: '/api/v1/setpoint',
   summary: 'The setpoint of a switch, with its standing',
   description:
-    'Asked by part number, by position, or by furnace (then every switch of its range is answered). A value never comes without its level, its sources and their dates. Where nothing is on file the level is “Not on file”, and `ask` says how to ask for it. The more is said about the furnace, the surer the answer: `asks` names what would change it.',
+    'Asked by part number, by position, or by furnace (then every switch of its range is answered). A value never comes without its level, its sources and their dates. Where nothing is on file the level is “Not on file”, and “ask” says how to ask for it. The more is said about the furnace, the surer the answer: “asks” names what would change it.',
   query: setpointQuery,
   answer: setpointAnswer,
   right: { 200: 'What is on file, also when that is nothing for these switches' },
@@ -52,7 +52,7 @@ export const findFurnaces = {
   path: '/api/v1/furnaces',
   summary: 'Furnaces on file by site label or serial number',
   description:
-    'Letters, case and blanks aside, a part of the site label or the whole serial number. At most 50, by site label; `more` says that there were others.',
+    'A part of the site label, or the whole serial number; case, blanks and dashes aside. At most 50, by site label; “more” says that there were others.',
   query: z.strictObject({
     site: z.string().min(1).max(80).optional().describe('A part of the site label'),
     serial: z.string().min(1).max(60).optional().describe('The serial number on the data plate'),
@@ -68,14 +68,14 @@ export const fileCase = {
   path: '/api/v1/cases',
   summary: 'File a case: a complaint on one furnace',
   description:
-    'Goes through the same door as what people record, with the same rules and refusals, and is written down as said by the program. With an `id` and the moment `saidAt` it may be sent again after a broken connection: it is stored once.',
+    'Goes through the same door as what people record, with the same rules and refusals, and is written down as said by the program. With an “id” (UUID, version 7) and the moment “saidAt” it may be sent again after a broken connection: it is stored once.',
   body: z.strictObject({
     ...caseBody.shape,
     id: uuidv7.optional(),
     saidAt: z.iso
       .datetime({ offset: true, error: 'Write the moment as ISO 8601 with its offset.' })
       .optional()
-      .describe('When it was said, if not just now; with `id`'),
+      .describe('When it was said, if not just now; with “id”'),
   }),
   answer: z.object({
     id: z.string(),

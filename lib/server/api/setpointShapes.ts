@@ -28,7 +28,7 @@ const value = z
     toleranceAbovePascals: z.number().optional(),
     toleranceBelowPascals: z.number().optional(),
   })
-  .describe('A magnitude; its direction is `sense`')
+  .describe('A magnitude; its direction is “sense”')
 
 const source = z.object({
   source: z.enum(sourceKinds),

@@ -224,6 +224,14 @@ test.each([
   expect(screen.queryByRole('button')).toBeNull()
 })
 
+test('only a manager is offered to export', () => {
+  const { unmount } = open('/log', manager)
+  expect(screen.getByRole('link', { name: 'Export' }).getAttribute('href')).toBe('/export')
+  unmount()
+  open('/log', technician)
+  expect(screen.queryByRole('link', { name: 'Export' })).toBeNull()
+})
+
 test('only a manager is offered to withhold, and only what can be', () => {
   open('/log', technician)
   expect(screen.queryByRole('link', { name: 'Withhold personal data' })).toBeNull()
