@@ -7,10 +7,11 @@ import { fakeDevice, renderOn } from '../setup/fakeDevice'
 import { press } from '../setup/hands'
 
 function MakerForm({ name }: { name: string }) {
-  const { add } = useAdd()
+  const { add, trouble } = useAdd()
   const draft = useDraft(name, { name: '' })
   return (
     <>
+      <p role="alert">{trouble?.refusal?.sentence}</p>
       <input
         aria-label={name}
         value={draft.value.name}
@@ -61,4 +62,23 @@ test('on a page that was opened to mend a record, what is said comes in its plac
     from: { address: '/equipment/add-maker?back=1', drafts: [['one', { name: 'Orinmoore' }]] },
     instead: 'old',
   })
+})
+
+test.each([
+  [
+    new DOMException('full', 'QuotaExceededError'),
+    /^This device has no room left, so nothing was recorded\./,
+  ],
+  [
+    new Error('The store is closed'),
+    /^This browser did not keep it, so nothing was recorded \(The store is closed\)\./,
+  ],
+])('where the browser does not take it, it says so, and what was typed stays: %s', async (cause, said) => {
+  history.replaceState(null, '', '/equipment/add-maker')
+  const device = { ...fakeDevice(), addAll: vi.fn(async () => Promise.reject(cause)) }
+  renderOn(device, <MakerForm name="one" />)
+  await userEvent.type(screen.getByLabelText('one'), 'Orrinmoor')
+  await press('Add one')
+  expect(screen.getByRole('alert').textContent).toMatch(said)
+  expect(screen.getByDisplayValue('Orrinmoor')).toBeTruthy()
 })
