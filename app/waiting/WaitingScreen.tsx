@@ -19,6 +19,9 @@ import { DealWith } from './DealWith'
 import { mustGoFirst, waitingFor } from './mustGoFirst'
 import { WaitingPictures } from './WaitingPictures'
 
+/** How many waiting records are drawn: an old list that is being taken over has thousands of them. */
+const shownAtOnce = 100
+
 /** What has not left this device: refused records with the reason, and those that wait to be sent. */
 export function WaitingScreen() {
   const device = useDevice()
@@ -63,7 +66,7 @@ export function WaitingScreen() {
           </Sheet>
         </div>
       ))}
-      {waiting.map(({ record }) => {
+      {waiting.slice(0, shownAtOnce).map(({ record }) => {
         const first = mustGoFirst(record, state)
         return (
           <div key={record.id} id={record.id}>
@@ -84,6 +87,9 @@ export function WaitingScreen() {
           </div>
         )
       })}
+      {waiting.length > shownAtOnce && (
+        <p>And {waiting.length - shownAtOnce} more. They are sent in their order.</p>
+      )}
       {(waiting.length > 0 || pictures.some(isOnItsWay)) && (
         <Button kind="main" onClick={() => void device.sync()}>
           Try to send now
