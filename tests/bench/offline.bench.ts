@@ -3,7 +3,7 @@ import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import path from 'node:path'
 import { gzipSync } from 'node:zlib'
-import { chromium, type Page } from 'playwright-core'
+import { type BrowserContext, chromium, type Page } from 'playwright-core'
 import { browserFlags, browserPath } from '../browser'
 import { phone, signIn } from '../e2e/openBrowser'
 import { manyPeople } from '../setup/manyPeople'
@@ -66,6 +66,7 @@ export async function run(print: (line: string) => void): Promise<void> {
   const profile = mkdtempSync(path.join(tmpdir(), 'inchwater-phone-'))
   load(data, positions, 0)
   const server = await startServerProcess(data)
+  let opened: BrowserContext | undefined
   const open = async () => {
     const context = await chromium.launchPersistentContext(profile, {
       executablePath: browserPath()!,
@@ -73,6 +74,7 @@ export async function run(print: (line: string) => void): Promise<void> {
       viewport: phone,
       reducedMotion: 'reduce',
     })
+    opened = context
     await context.addInitScript(noteUsable)
     const page = await context.newPage()
     const processor = await context.newCDPSession(page)
@@ -147,6 +149,7 @@ export async function run(print: (line: string) => void): Promise<void> {
     aim(`catching up ${changes} changes`, `${(took / 1000).toFixed(1)} s`, '5 s', took <= 5000)
     await context.close()
   } finally {
+    await opened?.close()
     await server.stop()
     for (const folder of [data, profile]) rmSync(folder, { recursive: true, force: true, maxRetries: 5 })
   }
