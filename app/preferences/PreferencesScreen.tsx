@@ -17,6 +17,7 @@ import { PageHeader } from '../ui/paper/PageHeader'
 import { Sheet } from '../ui/paper/Sheet'
 import { Row, Stack } from '../ui/paper/Stack'
 import { chooseTheme } from '../ui/shell/theme'
+import { KeepReaders } from './KeepReaders'
 
 /** A person's own settings: the unit they read in, light or dark, their password, and leaving this device. */
 export function PreferencesScreen() {
@@ -56,6 +57,9 @@ export function PreferencesScreen() {
             Your usual gauge is chosen in the <a href="/gauges">register of gauges</a>.
           </p>
         </Stack>
+      </Sheet>
+      <Sheet title="Without a signal">
+        <KeepReaders />
       </Sheet>
       <ChangePassword />
       <LeaveDevice />

@@ -15,6 +15,7 @@ import { Stack } from '../ui/paper/Stack'
 import { PhotoField } from '../ui/photo/PhotoField'
 import { CheckWhatWasRead } from './CheckWhatWasRead'
 import { shownBy } from './photoRecord'
+import { ReadFromPhoto } from './ReadFromPhoto'
 import { proofAsked, type ReportForm } from './reportForm'
 
 export type FieldProps = {
@@ -28,6 +29,9 @@ export type FieldProps = {
 
 const named = (field: keyof ReportForm, group: string | undefined): string =>
   group === undefined ? field : `${field}-${group}`
+
+/** Photos of these are read by the device; a page or a gauge is read by people. */
+const hasText: readonly string[] = ['rating label', 'data plate']
 
 /** A field of text that is bound to the form. */
 function Text({
@@ -226,7 +230,11 @@ export function SourceFields({ parts, people, gauges, ...props }: SourceProps) {
           onTake={(photo) => change({ photo })}
           onRemove={() => change({ photo: null })}
           error={errorOf('photo')}
-        />
+        >
+          {form.photo !== null && hasText.includes(shownBy(form.source)) && (
+            <ReadFromPhoto sha256={form.photo.sha256} {...{ form, change }} />
+          )}
+        </PhotoField>
       )}
       <Text {...props} name="saidOn" label="Day on which the source said it, if not today" type="date" />
       <div>

@@ -24,6 +24,7 @@ import { PageHeader } from '../ui/paper/PageHeader'
 import { Sheet } from '../ui/paper/Sheet'
 import { Stack } from '../ui/paper/Stack'
 import { WaterColumn } from '../ui/waterColumn/WaterColumn'
+import { CheckWhatWasRead } from './CheckWhatWasRead'
 import { levelOnceSaved, onceSaved } from './onceSaved'
 import { partsFor } from './partsFor'
 import { recordsWithPhoto } from './photoRecord'
@@ -176,17 +177,25 @@ function ReportWith({
         <Stack>
           <Sheet title="What it says">
             <Stack>
-              <TextField
-                exact
-                name="asWritten"
-                label="Letter for letter, as printed, written or said"
-                hint="For instance: CLOSE .62 ±.05 WC"
-                value={form.asWritten}
-                onChange={(event) => change({ asWritten: event.target.value })}
-                error={
-                  typed || asked ? (read.ok ? trouble?.fields.asWritten : read.problem.message) : undefined
-                }
-              />
+              <div>
+                <TextField
+                  exact
+                  name="asWritten"
+                  label="Letter for letter, as printed, written or said"
+                  hint="For instance: CLOSE .62 ±.05 WC"
+                  value={form.asWritten}
+                  onChange={(event) => change({ asWritten: event.target.value })}
+                  error={
+                    typed || asked ? (read.ok ? trouble?.fields.asWritten : read.problem.message) : undefined
+                  }
+                />
+                <CheckWhatWasRead
+                  what="it"
+                  value={form.asWritten}
+                  read={form.asWrittenRead}
+                  onChecked={() => change({ asWrittenRead: '' })}
+                />
+              </div>
               {read.ok && typed && (
                 <Beside
                   picture={
