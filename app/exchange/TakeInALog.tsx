@@ -24,6 +24,9 @@ const answered = z.union([
 
 type Taken = { entries: number; headHash: string; withheld: number; people: { added: number } }
 
+/** Outlives the screen, which is drawn anew while what was taken in arrives on this device. */
+let takenHere: Taken | undefined
+
 /** Takes an exported log into this server, as long as it is empty. */
 export function TakeInALog() {
   const id = useId()
@@ -32,7 +35,7 @@ export function TakeInALog() {
   const [file, setFile] = useState<File>()
   const [busy, setBusy] = useState(false)
   const [problem, setProblem] = useState<string>()
-  const [taken, setTaken] = useState<Taken>()
+  const [taken, setTaken] = useState(takenHere)
 
   async function send(): Promise<void> {
     if (file === undefined) return setProblem('Choose the .json file that an export made.')
@@ -47,7 +50,8 @@ export function TakeInALog() {
       const said = answered.safeParse(await response.json().catch(() => undefined))
       if (!said.success) setProblem(`The server’s answer could not be read (${response.status}). Try again.`)
       else if (said.data.ok) {
-        setTaken(said.data.value)
+        takenHere = said.data.value
+        setTaken(takenHere)
         await device.sync()
       } else setProblem(said.data.problem.message)
     } catch (cause) {

@@ -14,7 +14,6 @@ import {
 import { Problem } from '../ui/answers/Problem'
 import { Select } from '../ui/form/Select'
 import { TextField } from '../ui/form/TextField'
-import { DataTable } from '../ui/paper/DataTable'
 import { Fold } from '../ui/paper/Fold'
 import { Sheet } from '../ui/paper/Sheet'
 import { SideBySide, Stack } from '../ui/paper/Stack'
@@ -38,9 +37,7 @@ const separatorWords: Record<Separator, string> = {
   bar: 'Vertical bar',
 }
 
-const shownRows = 5
-
-/** Step 2: how the file is read, guessed and open to be changed, with its first rows as they are understood. */
+/** Step 2: how the file is read, guessed and open to be changed, with an example from each column. */
 export function HowItIsRead({ work, read }: { work: Import; read: ReadFile }) {
   const { changeChoices } = work
   const { encoding, table, reading } = read
@@ -147,20 +144,6 @@ export function HowItIsRead({ work, read }: { work: Import; read: ReadFile }) {
             </SideBySide>
           )}
         </Fold>
-        <DataTable
-          caption={table.rows.length > shownRows ? `The first ${shownRows} rows` : 'The rows of the file'}
-          columns={[
-            { key: 'row', words: 'Row', cell: ({ row }) => row, numeric: true },
-            ...headed.map(({ name, at }) => ({
-              key: String(at),
-              words: name,
-              cell: ({ cells }: (typeof table.rows)[number]) => cells[at] ?? '',
-            })),
-          ]}
-          rows={table.rows.slice(0, shownRows)}
-          rowKey={({ row }) => String(row)}
-          empty={null}
-        />
       </Stack>
     </Sheet>
   )
