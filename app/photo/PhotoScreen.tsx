@@ -1,7 +1,7 @@
 'use client'
 
 import { useSearchParams } from 'next/navigation'
-import { readingsOfPhoto } from '@/lib/records/view/photos'
+import { pictureState, readingsOfPhoto } from '@/lib/records/view/photos'
 import { thePicture } from '@/lib/records/withholdable'
 import { useDeviceState } from '../device/deviceContext'
 import { bodyFacts } from '../record/bodyFacts'
@@ -79,7 +79,7 @@ export function PhotoScreen() {
               two readings count for more.
             </p>
           ) : (
-            <WhatWasRead readings={readings} />
+            <WhatWasRead readings={readings} isHeld={pictureState(file, sha256) === 'held'} />
           )}
         </Sheet>
       )}

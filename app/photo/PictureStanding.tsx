@@ -13,8 +13,8 @@ export function PictureStanding({ sha256 }: { sha256: string }) {
     const by = file.records.get(withheldBy(file, sha256) ?? '')?.entry
     return (
       <p>
-        The picture is withheld{by === undefined ? '' : `: ${String(by.body.reason)}`}. It counts as no proof
-        any more. Its record and its hash stay.{' '}
+        The picture is withheld. It counts as no proof any more; its record and its hash stay.{' '}
+        {by !== undefined && `Why: ${String(by.body.reason)} `}
         {by !== undefined && (
           <a href={`/record?id=${by.id}`}>
             {names.get(by.by) ?? 'A manager'}, {sayMoment(by.at)}

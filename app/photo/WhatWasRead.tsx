@@ -7,8 +7,14 @@ import { AsPrinted } from '../ui/words/AsPrinted'
 import { actionWords } from '../ui/words/actionWords'
 import { sayDate } from '../ui/words/sayDate'
 
+type Props = {
+  readings: readonly Entry<ReportBody>[]
+  /** The picture can be looked at: without it two readings can't be held against each other. */
+  isHeld: boolean
+}
+
 /** The reports that were read off one photo, letter for letter, and whether two people read the same. */
-export function WhatWasRead({ readings }: { readings: readonly Entry<ReportBody>[] }) {
+export function WhatWasRead({ readings, isHeld }: Props) {
   const { file, names } = useDeviceState()
   const readers = new Set(readings.map(({ by }) => by))
   const alone = readings.filter((report) => secondReadingOf(report, file) === undefined)
@@ -27,10 +33,9 @@ export function WhatWasRead({ readings }: { readings: readonly Entry<ReportBody>
       {readers.size > 1 && alone.length === 0 && (
         <p>Two people read the same off it, each alone: a misreading is ruled out.</p>
       )}
-      {readers.size > 1 && alone.length > 0 && (
+      {isHeld && readers.size > 1 && alone.length > 0 && (
         <p>
-          Not everybody read the same off it, or the picture is not held. Look at it together; whoever misread
-          it withdraws that report.
+          Not everybody read the same off it. Look at it together; whoever misread it withdraws that report.
         </p>
       )}
     </Stack>

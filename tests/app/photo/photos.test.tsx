@@ -184,7 +184,7 @@ describe('a second person', () => {
     openPhoto(technician, withheld)
     expect(screen.queryByRole('img')).toBeNull()
     expect(document.body.textContent).toContain('Picture withheld')
-    expect(document.body.textContent).toContain('It counts as no proof any more.')
+    expect(document.body.textContent).toContain('It counts as no proof any more')
   })
 })
 
