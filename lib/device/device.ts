@@ -519,6 +519,3 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
     },
   }
 }
-
-// A request that fails, for want of room for instance, ends its transaction, whose `done` says why.
-const toldByDone = (): void => {}
