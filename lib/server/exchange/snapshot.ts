@@ -7,6 +7,7 @@ import { noPreviousHash } from '../log/hash'
 import type { Kinds } from '../log/judge'
 import { type LogTables, openTables, type WalkedRow } from '../log/tables'
 import { type ListedPerson, listPeople } from '../people/list'
+import { heldPictures } from '../photos/pictureTable'
 
 /** Entries that are read at once. */
 const pageSize = 500
@@ -19,7 +20,7 @@ export type Snapshot = {
   pages(): Generator<WalkedRow[]>
   /** The records of a kind, page by page, as a manager may see them. */
   recordsOf(kind: string): Generator<HeldRecord[]>
-  /** What the log folds into. It is held in memory, as on a device. */
+  /** What the log folds into, with the pictures that are held as proof. It is held in memory, as on a device. */
   file(): TeamFile
   close(): void
 }
@@ -38,7 +39,11 @@ export function openSnapshot(kinds: Kinds, folder?: string): Snapshot {
     people: listPeople(db),
     pages: () => pagesOf(tables, head.seq),
     recordsOf: (kind) => recordsOf(tables, head.seq, [kind]),
-    file: () => foldTeamFile([...recordsOf(tables, head.seq, kindsSeenBy('manager', kinds))].flat()),
+    file: () =>
+      foldTeamFile(
+        [...recordsOf(tables, head.seq, kindsSeenBy('manager', kinds))].flat(),
+        new Set(heldPictures(db)),
+      ),
     close() {
       db.exec('ROLLBACK')
       db.close()

@@ -6,6 +6,8 @@ import { recordKinds } from '@/lib/records/registry'
 import { csvOf } from '@/lib/server/exchange/csv'
 import { exportTables } from '@/lib/server/exchange/exportTables'
 import { openSnapshot } from '@/lib/server/exchange/snapshot'
+import { store } from '@/lib/server/people/store'
+import { noteHeld } from '@/lib/server/photos/pictureTable'
 import { fill, noon, record, type Server, say, withServers } from './twoServers'
 
 const { newServer } = withServers()
@@ -123,4 +125,24 @@ test('exportTables(snapshot) disarms what people typed, keeps numbers as numbers
   await fill(other)
   const withheld = rowsIn(tablesOf(other).get('furnace.csv')!)[0]!
   expect([withheld.siteLabel, withheld['withheld.fields']]).toEqual(['[withheld]', 'siteLabel | note'])
+})
+
+test('a photo is proof in what goes out as it is on a device: while its picture is held', async () => {
+  const { folder } = await newServer()
+  const heldIn = (): ReadonlySet<string> => {
+    const snapshot = openSnapshot(recordKinds, folder)
+    try {
+      return snapshot.file().picturesHeld
+    } finally {
+      snapshot.close()
+    }
+  }
+  expect(heldIn()).toEqual(new Set())
+  const sha256 = 'ab'.repeat(32)
+  noteHeld(
+    store(folder).database,
+    { sha256, storedSha256: sha256, mediaType: 'image/png', width: 8, height: 8, bytes: 70 },
+    noon,
+  )
+  expect(heldIn()).toEqual(new Set([sha256]))
 })
