@@ -4,7 +4,7 @@ import type { RecordEnvelope } from '@/lib/records/envelope'
 import type { HeldRecord } from '@/lib/records/fold/entry'
 import { foldTeamFile, type TeamFile } from '@/lib/records/fold/teamFile'
 import { withheldSince } from '@/lib/records/fold/withheldSince'
-import { recordKinds } from '@/lib/records/registry'
+import { versionOf } from '@/lib/records/kindVersions'
 import { pictureState } from '@/lib/records/view/photos'
 import { isLocked } from './contactAge'
 import { openFileDatabase, openOwnDatabase } from './database'
@@ -190,7 +190,7 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
     const records = mended === undefined ? said : inPlaceOf(mended, said)
     const saidAt = now().toISOString()
     const items = records.map(({ kind, body, id = newRecordId() }) => {
-      const version = recordKinds[kind]?.version
+      const version = versionOf(kind)
       if (version === undefined) throw new RangeError(`addAll: "${kind}" is no kind of record`)
       const record: RecordEnvelope = { id, kind, version, body, saidAt, author: me.id, device: deviceId }
       lastOrder += 1

@@ -1,6 +1,6 @@
 import { toPascals } from '@/lib/core/pressure'
 import type { EndingBody } from '@/lib/records/kinds/ending'
-import { putBackItems } from '@/lib/records/kinds/ending'
+import { putBackItems } from '@/lib/records/putBackItems'
 import { drawn, happens, pick, workingDayBefore } from '../drawing'
 import type { Part } from '../team'
 import { flueLimitOf, meter, roomCoLimitPpm } from './findOut'

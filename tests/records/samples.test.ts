@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest'
 import { recordEnvelope } from '@/lib/records/envelope'
 import { foldTeamFile } from '@/lib/records/fold/teamFile'
+import { kindVersions, versionOf } from '@/lib/records/kindVersions'
 import { recordKinds } from '@/lib/records/registry'
+import { textsIn } from '@/lib/records/textsIn'
 import { thePicture, withholdableFields } from '@/lib/records/withholdable'
 import { sampleRecords } from './samples'
 
@@ -32,6 +34,23 @@ describe('stored samples', () => {
       seen.add(record.id)
     }
     expect(foldTeamFile(sampleRecords).unknown).toEqual([])
+  })
+
+  test('the fold knows the kinds and versions of the registry, and the newest is the one that is written', () => {
+    const versions = Object.values(recordKinds).map(({ kind, versions }) => [
+      kind,
+      Object.keys(versions).map(Number),
+    ])
+    expect([...kindVersions]).toEqual(versions)
+    for (const { kind, version } of Object.values(recordKinds)) expect(versionOf(kind)).toBe(version)
+  })
+
+  test('the ids that stand in a body are those that its kind refers to, but for the lines of an import', () => {
+    const ids = new Set(sampleRecords.map(({ id }) => id))
+    for (const { kind, body } of sampleRecords.filter((record) => record.kind !== 'imported lines')) {
+      const standing = textsIn(body).filter((text) => ids.has(text))
+      expect(new Set(standing), kind).toEqual(new Set(recordKinds[kind]!.refersTo(body)))
+    }
   })
 
   test('only fields that the schema of every version knows can be withheld', () => {

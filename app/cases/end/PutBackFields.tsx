@@ -1,6 +1,6 @@
 'use client'
 
-import { putBackItems } from '@/lib/records/kinds/ending'
+import { putBackItems } from '@/lib/records/putBackItems'
 import { Choice } from '../../ui/form/Choice'
 import type { EndForm } from './endForm'
 import { putBackWords } from './endingWords'

@@ -1,12 +1,8 @@
 import type { CauseGroup } from '@/lib/catalogue/causes'
 import { success } from '@/lib/core/result'
 import type { TeamFile } from '@/lib/records/fold/teamFile'
-import {
-  type EndingBody,
-  type EndingWay,
-  putBackItems as items,
-  type putBackItems,
-} from '@/lib/records/kinds/ending'
+import type { EndingBody, EndingWay } from '@/lib/records/kinds/ending'
+import { putBackItems as items, type putBackItems } from '@/lib/records/putBackItems'
 import { readNumber } from '../../equipment/form/readNumber'
 import type { FormAnswer } from '../../equipment/form/useRecordForm'
 import { readMinutes } from '../../furnace/readMinutes'

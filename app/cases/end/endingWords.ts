@@ -1,4 +1,5 @@
-import type { EndingBody, EndingWay, putBackItems } from '@/lib/records/kinds/ending'
+import type { EndingBody, EndingWay } from '@/lib/records/kinds/ending'
+import type { putBackItems } from '@/lib/records/putBackItems'
 
 /** Each way of ending: what it means, and what it counts for. */
 export const wayWords: Readonly<Record<EndingWay, readonly [words: string, line: string]>> = {

@@ -1,5 +1,5 @@
 import type { ImportedLinesBody } from '../kinds/importedLines'
-import { recordKinds } from '../registry'
+import { textsIn } from '../textsIn'
 import type { HeldRecord, Withdrawn } from './entry'
 
 /** Where a record came from: the import, and the row of its file. */
@@ -71,7 +71,7 @@ export function withdrawWithImports(
 
 /** Takes out of what goes every thing that a record names, and what that names in its turn. */
 function keepWhatIsNamed(record: HeldRecord, going: Map<string, HeldRecord>): void {
-  for (const id of recordKinds[record.kind]?.refersTo(record.body) ?? []) {
+  for (const id of textsIn(record.body)) {
     const named = going.get(id)
     if (named === undefined || !things.includes(named.kind)) continue
     going.delete(id)

@@ -32,7 +32,7 @@ import type { SupersessionBody } from '../kinds/supersession'
 import type { SwitchCheckBody } from '../kinds/switchCheck'
 import type { TagBody } from '../kinds/tag'
 import type { VisitBody } from '../kinds/visit'
-import { recordKinds } from '../registry'
+import { isKnown } from '../kindVersions'
 import { type Entry, entryOf, type HeldRecord } from './entry'
 import { type ImportedFrom, importedRecords, withdrawWithImports } from './imports'
 import { keptIds } from './keptIds'
@@ -108,7 +108,7 @@ export function foldTeamFile(
   const preferences = new Map<string, PreferenceBody>()
 
   for (const record of inOrder) {
-    if (recordKinds[record.kind]?.versions[record.version] === undefined) {
+    if (!isKnown(record)) {
       unknown.add(`${record.kind}, version ${record.version}`)
       continue
     }

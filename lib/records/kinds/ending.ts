@@ -4,22 +4,13 @@ import { type Ending, endings } from '@/lib/core/callbacks/cases'
 import { defineKind, type Lookup, type Refusal, roles } from '../envelope'
 import { day, line, note, recordId } from '../fields'
 import { isSame, whyNotOfCase } from '../ofCase'
+import { putBackItems } from '../putBackItems'
 import { whyNoSuchCause } from '../trade'
 import { withholdable } from '../withholdable'
 
 /** The words are the figures' own: core/callbacks counts by them. */
 export const endingWays = endings
 export type EndingWay = Ending
-
-/** What a furnace must have back before anybody leaves it. */
-export const putBackItems = [
-  'tee out',
-  'hose on its own port',
-  'test holes plugged',
-  'trap primed',
-  'joints sealed',
-  'door on',
-] as const
 
 /**
  * How a visit ended. It is always taken in, also without what its way of ending asks for: then it stands as

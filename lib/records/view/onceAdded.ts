@@ -1,6 +1,6 @@
 import type { HeldRecord } from '../fold/entry'
 import { foldTeamFile, type TeamFile } from '../fold/teamFile'
-import { recordKinds } from '../registry'
+import { versionOf } from '../kindVersions'
 
 /** A record that nobody has said yet. */
 export type Unsaid = { kind: string; body: Record<string, unknown> }
@@ -19,7 +19,7 @@ export function onceAdded(
     ({ kind, entry }, place): HeldRecord => ({
       id: entry.id,
       kind,
-      version: recordKinds[kind]!.version,
+      version: versionOf(kind)!,
       body: entry.body,
       saidAt: entry.at,
       author: entry.by,
@@ -32,7 +32,7 @@ export function onceAdded(
     ({ kind, body }, place): HeldRecord => ({
       id: `ffffffff-ffff-7fff-8fff-${place.toString(16).padStart(12, '0')}`,
       kind,
-      version: recordKinds[kind]!.version,
+      version: versionOf(kind)!,
       body,
       saidAt: saying.saidAt,
       author: saying.id,

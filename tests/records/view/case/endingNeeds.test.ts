@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import type { HeldRecord } from '@/lib/records/fold/entry'
-import { putBackItems } from '@/lib/records/kinds/ending'
+import { putBackItems } from '@/lib/records/putBackItems'
 import {
   at,
   base,
