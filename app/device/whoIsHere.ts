@@ -1,21 +1,25 @@
 import { v4 as uuid } from 'uuid'
-import { z } from 'zod'
-import type { Person } from '@/lib/device/transport'
-import { roles } from '@/lib/records/envelope'
+import { type Person, person } from '@/lib/device/answers'
 
 const meKey = 'inchwater person'
 const deviceKey = 'inchwater device'
-const person = z.object({ id: z.string(), name: z.string(), role: z.enum(roles) })
 
 /** The person who last signed in on this device, known without asking the server. */
 export function rememberedPerson(storage: Storage): Person | undefined {
   const kept = storage.getItem(meKey)
   if (kept === null) return undefined
+  const read = person.safeParse(jsonIn(kept))
+  if (read.success) return read.data
+  // Written by something else or cut short: the server will say who is here.
+  storage.removeItem(meKey)
+  return undefined
+}
+
+function jsonIn(kept: string): unknown {
   try {
-    return person.parse(JSON.parse(kept))
+    return JSON.parse(kept)
   } catch {
-    // Written by something else or cut short: the server will say who is here.
-    storage.removeItem(meKey)
+    // Cut short: read as nothing by whoever asked.
     return undefined
   }
 }

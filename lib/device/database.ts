@@ -1,6 +1,6 @@
 import { type DBSchema, deleteDB, type IDBPDatabase, openDB } from 'idb'
-import { type Role, roles } from '@/lib/records/envelope'
 import type { HeldRecord } from '@/lib/records/fold/entry'
+import { type Role, roles } from '@/lib/records/roles'
 import type { OutboxItem } from './outbox'
 import type { KeptPicture } from './picture/pictures'
 

@@ -1,4 +1,4 @@
-import { type RecordEnvelope, recordEnvelope } from '@/lib/records/envelope'
+import type { RecordEnvelope } from '@/lib/records/envelope'
 import type { HeldRecord } from '@/lib/records/fold/entry'
 import type { OutboxItem } from './outbox'
 
@@ -20,8 +20,13 @@ export function ownToSendAgain(
     .map((record, place) => ({ record: asSent(record), order: lastOrder + 1 + place }))
 }
 
-const fields = Object.keys(recordEnvelope.shape) as (keyof RecordEnvelope)[]
-
 /** Without what the log added to it. */
-const asSent = (record: HeldRecord): RecordEnvelope =>
-  Object.fromEntries(fields.map((field) => [field, record[field]])) as RecordEnvelope
+const asSent = ({ id, kind, version, body, saidAt, author, device }: HeldRecord): RecordEnvelope => ({
+  id,
+  kind,
+  version,
+  body,
+  saidAt,
+  author,
+  device,
+})

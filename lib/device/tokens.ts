@@ -1,6 +1,6 @@
 import '@/lib/records/withoutEval'
 import { z } from 'zod'
-import { roles } from '@/lib/records/envelope'
+import { roles } from '@/lib/records/roles'
 import { type Called, call } from './transport'
 
 const token = z.object({

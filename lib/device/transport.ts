@@ -1,8 +1,19 @@
-import '@/lib/records/withoutEval'
-import { z } from 'zod'
-import { type Answer, batchAnswer } from '@/lib/records/answer'
-import { type RecordEnvelope, recordEnvelope, roles } from '@/lib/records/envelope'
-import type { HeldRecord } from '@/lib/records/fold/entry'
+import type { Answer } from '@/lib/records/answer'
+import type { RecordEnvelope } from '@/lib/records/envelope'
+import {
+  batchAnswers,
+  type ChangesPage,
+  changesPage,
+  held,
+  holding,
+  type Person,
+  people,
+  person,
+  problem,
+} from './answers'
+import { flag, object, oneOf, type Shape, type Shaped } from './shape'
+
+export type { Person } from './answers'
 
 /** What became of a call to the server: its answer, or which of the ways it went wrong. */
 export type Called<T> = { ok: true; value: T } | { ok: false; why: Trouble; message: string }
@@ -22,37 +33,8 @@ export type Trouble =
 /** What the device says of itself to the server, so that managers can see what has not left it yet. */
 export type Contact = { device: string; waiting: number; build: string }
 
-export type Person = { id: string; name: string; role: (typeof roles)[number] }
-
-const person = z.object({ id: z.string(), name: z.string(), role: z.enum(roles) })
-const people = z.array(person.extend({ active: z.boolean(), program: z.boolean().optional() }))
-const heldRecord = recordEnvelope.extend({
-  seq: z.int(),
-  receivedAt: z.string(),
-  clockShiftMs: z.number(),
-  withheld: z.object({ by: z.string(), fields: z.array(z.string()) }).optional(),
-})
-/** Pictures that the server holds, or holds no longer, since the device last asked. */
-const pictureNews = z.object({
-  news: z.array(z.object({ sha256: z.string(), held: z.boolean() })),
-  next: z.int(),
-  /** What was known before is to be forgotten. */
-  anew: z.literal(true).optional(),
-})
-export type PictureNews = z.infer<typeof pictureNews>
-const changesPage = z.object({
-  records: z.array(heldRecord),
-  next: z.int(),
-  more: z.boolean(),
-  pictures: pictureNews.optional(),
-  mark: z.string().optional(),
-  anew: z.literal(true).optional(),
-})
-
-const problem = z.object({ problem: z.object({ code: z.string(), message: z.string() }) })
-
 /** Asks the server, and reads its answer through a schema. */
-export async function call<T>(path: string, shape: z.ZodType<T>, init?: RequestInit): Promise<Called<T>> {
+export async function call<T>(path: string, shape: Shape<T>, init?: RequestInit): Promise<Called<T>> {
   let response: Response
   try {
     response = await fetch(path, { ...init, headers: { accept: 'application/json', ...init?.headers } })
@@ -60,20 +42,26 @@ export async function call<T>(path: string, shape: z.ZodType<T>, init?: RequestI
     return { ok: false, why: 'no signal', message: String(cause) }
   }
   if (response.status === 401) {
-    const said = problem.safeParse(await response.json().catch(() => undefined))
-    return said.data?.problem.code === 'device-ended'
-      ? { ok: false, why: 'device ended', message: said.data.problem.message }
+    const said = await problemIn(response)
+    return said?.code === 'device-ended'
+      ? { ok: false, why: 'device ended', message: said.message }
       : { ok: false, why: 'signed out', message: 'Sign in again to send and fetch.' }
   }
   if (!response.ok) {
     return { ok: false, why: 'server trouble', message: `The server answered ${response.status} to ${path}.` }
   }
-  const parsed = z
-    .object({ ok: z.literal(true), value: shape })
-    .safeParse(await response.json().catch(() => undefined))
+  const parsed = object({ ok: oneOf(true), value: shape }).safeParse(await jsonOf(response))
   return parsed.success
     ? { ok: true, value: parsed.data.value as T }
     : { ok: false, why: 'server trouble', message: `The server’s answer to ${path} could not be read.` }
+}
+
+/** The answer's JSON; undefined where it is none, cut short perhaps. */
+const jsonOf = (response: Response): Promise<unknown> => response.json().catch(() => undefined)
+
+async function problemIn(response: Response): Promise<Shaped<typeof problem>['problem'] | undefined> {
+  const said = problem.safeParse(await jsonOf(response))
+  return said.success ? said.data.problem : undefined
 }
 
 const headersOf = ({ device, waiting, build }: Contact): Record<string, string> => ({
@@ -87,19 +75,8 @@ export const sendBatch = async (
   sentAt: string,
   contact: Contact,
 ): Promise<Called<Answer[]>> => {
-  const called = await call('/api/records', batchAnswer, postJson(contact, { sentAt, records }))
+  const called = await call('/api/records', batchAnswers, postJson(contact, { sentAt, records }))
   return called.ok ? { ok: true, value: called.value.answers } : called
-}
-
-export type ChangesPage = {
-  records: HeldRecord[]
-  next: number
-  more: boolean
-  pictures?: PictureNews
-  /** Stands for the log up to `next`; to be sent with it. */
-  mark?: string
-  /** The log is another than the mark stood for: a back-up was restored. */
-  anew?: true
 }
 
 export const fetchChanges = (
@@ -138,8 +115,7 @@ export async function sendPicture(sha256: string, picture: Blob): Promise<Called
     return { ok: false, why: 'signed out', message: 'Sign in again to send and fetch.' }
   if (response.status === 410) return { ok: true, value: { outcome: 'withheld' } }
   if (response.status === 409) return { ok: true, value: { outcome: 'record first' } }
-  const said = problem.safeParse(await response.json().catch(() => undefined))
-  const { code, message = `The server answered ${response.status}.` } = said.data?.problem ?? {}
+  const { code, message = `The server answered ${response.status}.` } = (await problemIn(response)) ?? {}
   if (code === 'other-bytes') return { ok: true, value: { outcome: 'damaged' } }
   if ([413, 415, 422].includes(response.status))
     return { ok: true, value: { outcome: 'refused', sentence: message } }
@@ -148,12 +124,10 @@ export async function sendPicture(sha256: string, picture: Blob): Promise<Called
 
 export const fetchMe = (): Promise<Called<Person>> => call('/api/auth/me', person)
 
-export const fetchPeople = (): Promise<Called<z.infer<typeof people>>> => call('/api/people', people)
-
-const holding = z.array(z.object({ id: z.string(), personIds: z.array(z.string()) }))
+export const fetchPeople = (): Promise<Called<Shaped<typeof people>>> => call('/api/people', people)
 
 /** Who has records on a device of theirs, as the server last heard: for those who ring. */
-export const fetchHolding = (recordIds: readonly string[]): Promise<Called<z.infer<typeof holding>>> =>
+export const fetchHolding = (recordIds: readonly string[]): Promise<Called<Shaped<typeof holding>>> =>
   call(`/api/devices/holding?${new URLSearchParams(recordIds.map((id) => ['record', id]))}`, holding)
 
 const postJson = (contact: Contact, body: unknown): RequestInit => ({
@@ -167,8 +141,7 @@ export const handOverBatch = (
   records: RecordEnvelope[],
   sentAt: string,
   contact: Contact,
-): Promise<Called<{ held: string[] }>> =>
-  call('/api/hand-over', z.object({ held: z.array(z.string()) }), postJson(contact, { sentAt, records }))
+): Promise<Called<{ held: string[] }>> => call('/api/hand-over', held, postJson(contact, { sentAt, records }))
 
 /** Hands over the bytes of a picture. Done with, also when the server takes them for none; otherwise try again. */
 export async function handOverPicture(
@@ -193,4 +166,4 @@ export async function handOverPicture(
 
 /** Says that nothing of that person's is on this device any more. */
 export const sayEmptied = (contact: Contact): Promise<Called<boolean>> =>
-  call('/api/hand-over/done', z.boolean(), postJson(contact, {}))
+  call('/api/hand-over/done', flag, postJson(contact, {}))

@@ -1,8 +1,8 @@
 import './withoutEval'
 import { z } from 'zod'
+import { type Role, roles } from './roles'
 
-export const roles = ['manager', 'dispatcher', 'technician'] as const
-export type Role = (typeof roles)[number]
+export { type Role, roles }
 
 export const uuidv7 = z.uuidv7('A record id is a UUID, version 7, made where the record was said.')
 
