@@ -31,6 +31,7 @@ export function SourcesScreen() {
       <DataTable
         caption="The chance that a single report names the right number"
         rows={sources}
+        stacks
         rowKey={({ key }) => key}
         columns={[
           { key: 'source', words: 'Source', cell: ({ key }) => trustNames[key] },

@@ -18,15 +18,17 @@ type Props<Row> = {
   rowKey: (row: Row) => string
   /** What stands in place of the rows when there are none: what, why, and what to do. */
   empty: ReactNode
+  /** On a narrow screen each row is a list of named facts, so that none has to be scrolled to. Needs plain words. */
+  stacks?: boolean
 }
 
-/** A table whose first column names its rows. On a narrow screen it scrolls within its own frame. */
-export function DataTable<Row>({ caption, columns, rows, rowKey, empty }: Props<Row>) {
+/** A table whose first column names its rows. On a narrow screen it scrolls within its own frame, or stacks. */
+export function DataTable<Row>({ caption, columns, rows, rowKey, empty, stacks }: Props<Row>) {
   const captionId = useId()
   if (rows.length === 0) return <>{empty}</>
   return (
     <div className={styles.tableFrame}>
-      <table className={styles.table} aria-labelledby={captionId}>
+      <table className={classNames(styles.table, stacks && styles.stacks)} aria-labelledby={captionId}>
         <caption id={captionId}>{caption}</caption>
         <thead>
           <tr>
@@ -46,7 +48,11 @@ export function DataTable<Row>({ caption, columns, rows, rowKey, empty }: Props<
                     {column.cell(row)}
                   </th>
                 ) : (
-                  <td key={column.key} className={classNames(column.numeric && styles.numeric)}>
+                  <td
+                    key={column.key}
+                    className={classNames(column.numeric && styles.numeric)}
+                    data-words={stacks && typeof column.words === 'string' ? column.words : undefined}
+                  >
                     {column.cell(row)}
                   </td>
                 ),
