@@ -9,21 +9,26 @@ import { Empty } from '../ui/answers/Empty'
 import { DataTable } from '../ui/paper/DataTable'
 import { Stack } from '../ui/paper/Stack'
 import { Quiet } from '../ui/words/Quiet'
+import { sayAge } from '../ui/words/sayAge'
+import { whyWorthVerifying } from './whyWorthVerifying'
 
 /** As many as a quiet hour holds. */
 const listed = 8
 
-/** Where a quiet hour is well spent: the ratings that many furnaces depend on and that are least sure. */
+/** Where a quiet hour is well spent: the ratings that are used most and that are least sure. */
 export function WorthVerifyingSection({ now }: { now: string }) {
-  const { file } = useDeviceState()
+  const { file, lookUps } = useDeviceState()
   const day = now.slice(0, 10)
-  const ranked = useMemo(() => worthVerifying(file, ratingSettings(file, day)), [file, day])
+  const ranked = useMemo(
+    () => worthVerifying(file, ratingSettings(file, day), lookUps?.timesByPosition),
+    [file, day, lookUps],
+  )
   return (
     <section aria-labelledby="worth-verifying">
       <Stack>
         <h2 id="worth-verifying">Worth verifying next</h2>
         <DataTable
-          caption="The number that proves the draft, by how many depend on it and how unsure it is"
+          caption="The number that proves the draft, by how much it is used and how unsure it is"
           rows={ranked.slice(0, listed)}
           rowKey={({ key }) => key}
           columns={[
@@ -39,26 +44,22 @@ export function WorthVerifyingSection({ now }: { now: string }) {
                 )
               },
             },
-            { key: 'level', words: 'Stands as', cell: ({ level }) => level },
-            {
-              key: 'furnaces',
-              words: 'Furnaces we worked on',
-              numeric: true,
-              cell: ({ furnaces }) => furnaces,
-            },
-            { key: 'asked', words: 'Open questions', numeric: true, cell: ({ asked }) => asked },
+            { key: 'why', words: 'Why', cell: whyWorthVerifying },
           ]}
           empty={
             <Empty
               what="Nothing is worth a call just now"
-              why="Every rating that our furnaces or open questions depend on is Verified, or none is on record yet."
+              why="Every rating that is looked up, that our furnaces depend on or that somebody asks for is Verified, or none is on record yet."
               todo="Furnaces count from their first case, repair or baseline."
             />
           }
         />
         <Quiet>
-          Ordered by furnaces and questions × doubt. What people look up is kept on their own devices, so it
-          is not counted.
+          Ordered by look-ups, serviced furnaces and open questions × doubt. A switch that somebody opens
+          counts once a day on each of their devices; who it was is not kept.{' '}
+          {lookUps === undefined
+            ? 'The team’s look-ups have not reached this device yet, so the order is without them.'
+            : `Look-ups as the server had them ${sayAge(lookUps.at, now)}.`}
         </Quiet>
       </Stack>
     </section>

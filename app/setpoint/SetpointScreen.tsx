@@ -2,7 +2,7 @@
 
 import { useEffect } from 'react'
 import { useAnswerSeen } from '../ask/useAnswerSeen'
-import { useDeviceState } from '../device/deviceContext'
+import { useDevice, useDeviceState } from '../device/deviceContext'
 import { usePreference } from '../device/usePreference'
 import { useRecentLookUps } from '../find/useRecentLookUps'
 import { Empty } from '../ui/answers/Empty'
@@ -14,11 +14,13 @@ import { useSetpoint } from './useSetpoint'
 
 /** The setpoint of one switch position. Its address holds everything it depends on. */
 export function SetpointScreen() {
+  const device = useDevice()
   const { names } = useDeviceState()
   const { unit } = usePreference()
   const { add } = useRecentLookUps()
   const { address, setpoint } = useSetpoint()
-  useAnswerSeen(setpoint?.position.id)
+  const positionId = setpoint?.position.id
+  useAnswerSeen(positionId)
   const title = setpoint && `${setpoint.position.body.name}, ${setpoint.range.body.name}`
 
   useEffect(() => {
@@ -27,6 +29,10 @@ export function SetpointScreen() {
       document.title = `${title} · Inchwater`
     }
   }, [address, title, add])
+
+  useEffect(() => {
+    if (positionId !== undefined) void device.noteLookUp(positionId)
+  }, [device, positionId])
 
   if (address === undefined || setpoint === undefined) {
     return (

@@ -1,5 +1,6 @@
 import type { Answer } from '@/lib/records/answer'
 import type { HeldRecord } from '@/lib/records/fold/entry'
+import type { LookUpTotal } from '@/lib/records/lookUps'
 import { type Role, roles } from '@/lib/records/roles'
 import {
   eitherOf,
@@ -81,4 +82,6 @@ export const batchAnswers: Shape<{ answers: Answer[] }> = object({
 
 export const held = object({ held: listOf(text) })
 export const holding = listOf(object({ id: text, personIds: listOf(text) }))
+export const lookUpTotals: Shape<LookUpTotal[]> = listOf(object({ positionId: text, times: whole }))
+export const counted = object({ counted: whole })
 export const problem = object({ problem: object({ code: text, message: text }) })

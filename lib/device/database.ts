@@ -1,6 +1,7 @@
 import { type DBSchema, deleteDB, type IDBPDatabase, openDB } from 'idb'
 import type { HeldRecord } from '@/lib/records/fold/entry'
 import { type Role, roles } from '@/lib/records/roles'
+import type { KeptLookUp } from './lookUps'
 import type { OutboxItem } from './outbox'
 import type { KeptPicture } from './picture/pictures'
 
@@ -18,6 +19,7 @@ interface OwnSchema extends DBSchema {
   drafts: { key: string; value: unknown }
   pictures: { key: string; value: KeptPicture }
   pictureBytes: { key: string; value: ArrayBuffer }
+  lookUps: { key: string; value: KeptLookUp }
 }
 
 export type FileDatabase = IDBPDatabase<FileSchema>
@@ -60,7 +62,7 @@ export async function openFileDatabase(
 }
 
 export const openOwnDatabase = (personId: string, onTaken: () => void = () => {}): Promise<OwnDatabase> =>
-  openDB<OwnSchema>(`inchwater own ${personId}`, 2, {
+  openDB<OwnSchema>(`inchwater own ${personId}`, 3, {
     ...letGo(onTaken),
     upgrade(database) {
       const there = database.objectStoreNames
@@ -68,5 +70,6 @@ export const openOwnDatabase = (personId: string, onTaken: () => void = () => {}
       if (!there.contains('drafts')) database.createObjectStore('drafts')
       if (!there.contains('pictures')) database.createObjectStore('pictures', { keyPath: 'sha256' })
       if (!there.contains('pictureBytes')) database.createObjectStore('pictureBytes')
+      if (!there.contains('lookUps')) database.createObjectStore('lookUps', { keyPath: 'key' })
     },
   })

@@ -5,10 +5,12 @@ import type { HeldRecord } from '@/lib/records/fold/entry'
 import { foldTeamFile, type TeamFile } from '@/lib/records/fold/teamFile'
 import { withheldSince } from '@/lib/records/fold/withheldSince'
 import { versionOf } from '@/lib/records/kindVersions'
+import { maySeeLookUps } from '@/lib/records/lookUps'
 import { pictureState } from '@/lib/records/view/photos'
 import { isLocked } from './contactAge'
 import { openFileDatabase, openOwnDatabase } from './database'
 import { handOver } from './handOver'
+import { freshTeamLookUps, keepLookUp, readTeamLookUps, sendKeptLookUps, type TeamLookUps } from './lookUps'
 import { inPlaceOf, type SaidAt } from './mending'
 import { nextBatch, type OutboxItem, settleOutbox } from './outbox'
 import { ownToSendAgain } from './ownToSendAgain'
@@ -41,6 +43,8 @@ export type DeviceState = {
   refused: readonly OutboxItem[]
   /** The pictures that are on this device, oldest first. */
   pictures: readonly (KeptPicture & PictureFate)[]
+  /** What the whole team looks up, as the server told it last; nobody is told who does not choose the calls. */
+  lookUps: TeamLookUps | undefined
   /** Why the last contact failed, if it did. */
   trouble: Extract<Called<never>, { ok: false }> | undefined
   /**
@@ -88,6 +92,8 @@ export type Device = {
   dropPicture(sha256: string): Promise<void>
   /** Has a picture that was refused sent again. */
   sendPictureAgain(sha256: string): Promise<void>
+  /** Counts that a position's setpoint was opened, once a day; it is sent with the next contact. */
+  noteLookUp(positionId: string): Promise<void>
   readDraft(key: string): Promise<unknown>
   writeDraft(key: string, value: unknown): Promise<void>
   clearDraft(key: string): Promise<void>
@@ -152,6 +158,7 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
     waiting: [],
     refused: [],
     pictures: [],
+    lookUps: await readTeamLookUps(fileDatabase),
     trouble: undefined,
   }
 
@@ -368,7 +375,7 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
         picturesHeld.clear()
         outbox = []
         after = 0
-        refold({ ended: 'emptying', arrived: 0, freshAt: undefined, names: new Map() })
+        refold({ ended: 'emptying', arrived: 0, freshAt: undefined, names: new Map(), lookUps: undefined })
       },
     })
     show(called.ok ? { ended: 'emptied', trouble: undefined } : { trouble: called })
@@ -412,9 +419,22 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
       refold()
     }
     show({ freshAt, trouble: undefined })
-    // Last: records are small and get through a weak signal, and a picture is taken in only once its record is.
-    const called = await sendAndTidyPictures()
-    if (!called.ok) show({ trouble: called })
+    // Last: records are small and get through a weak signal, and a picture is taken in only once its record is. What
+    // goes wrong with the counting of look-ups keeps no picture back.
+    for (const step of [shareLookUps, sendAndTidyPictures]) {
+      const called = await step()
+      if (!called.ok) show({ trouble: called })
+    }
+  }
+
+  const today = (): string => now().toISOString().slice(0, 10)
+  /** Sends the look-ups that were counted here, and asks for the team's where this person may see them. */
+  async function shareLookUps(): Promise<Called<unknown>> {
+    const sent = await sendKeptLookUps(ownDatabase, today(), contact())
+    if (!sent.ok || !maySeeLookUps.includes(me.role)) return sent
+    const called = await freshTeamLookUps(fileDatabase, current.lookUps, now())
+    if (called.ok && called.value !== current.lookUps) show({ lookUps: called.value })
+    return called
   }
 
   async function sendAndTidyPictures(): Promise<Called<unknown>> {
@@ -506,6 +526,7 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
       await pictures.refuse(sha256, undefined)
       await sync()
     },
+    noteLookUp: (positionId) => keepLookUp(ownDatabase, positionId, today()),
     readDraft: (key) => ownDatabase.get('drafts', key),
     async writeDraft(key, value) {
       await ownDatabase.put('drafts', value, key)

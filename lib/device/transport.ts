@@ -1,11 +1,14 @@
 import type { Answer } from '@/lib/records/answer'
 import type { RecordEnvelope } from '@/lib/records/envelope'
+import type { LookUpMark, LookUpTotal } from '@/lib/records/lookUps'
 import {
   batchAnswers,
   type ChangesPage,
   changesPage,
+  counted,
   held,
   holding,
+  lookUpTotals,
   type Person,
   people,
   person,
@@ -125,6 +128,13 @@ export async function sendPicture(sha256: string, picture: Blob): Promise<Called
 export const fetchMe = (): Promise<Called<Person>> => call('/api/auth/me', person)
 
 export const fetchPeople = (): Promise<Called<Shaped<typeof people>>> => call('/api/people', people)
+
+/** Sends look-ups to be counted. Sending them again counts nothing twice. */
+export const sendLookUps = (lookUps: readonly LookUpMark[], contact: Contact): Promise<Called<unknown>> =>
+  call('/api/look-ups', counted, postJson(contact, { lookUps }))
+
+/** How often the team looked positions up lately: for those who choose the calls. */
+export const fetchLookUps = (): Promise<Called<LookUpTotal[]>> => call('/api/look-ups', lookUpTotals)
 
 /** Who has records on a device of theirs, as the server last heard: for those who ring. */
 export const fetchHolding = (recordIds: readonly string[]): Promise<Called<Shaped<typeof holding>>> =>

@@ -25,6 +25,10 @@ class PretendServer {
   emptied = 0
   /** The bytes of pictures that were handed over, by hash. */
   pictures = new Map<string, number>()
+  /** Look-ups by mark, and how often any were sent. */
+  lookUps = new Map<string, { positionId: string; day: string }>()
+  lookUpsSent = 0
+  lookUpsAsked = 0
 
   handle = async (input: string | URL | Request, init?: RequestInit): Promise<Response> => {
     const url = new URL(String(input), 'http://localhost')
@@ -55,6 +59,7 @@ class PretendServer {
         value: { records, next, more: next < this.log.length, mark: this.markAt(next) },
       })
     }
+    if (url.pathname === '/api/look-ups') return this.countLookUps(init)
     if (url.pathname === '/api/auth/me') return Response.json({ ok: true, value: this.who })
     if (url.pathname === '/api/people') {
       return Response.json({
@@ -63,6 +68,23 @@ class PretendServer {
       })
     }
     return Response.json({}, { status: 404 })
+  }
+
+  private countLookUps(init?: RequestInit): Response {
+    if (init?.method !== 'POST') {
+      this.lookUpsAsked += 1
+      return Response.json({ ok: true, value: [{ positionId: 'q1', times: this.lookUps.size }] })
+    }
+    this.lookUpsSent += 1
+    const { lookUps } = JSON.parse(String(init.body)) as {
+      lookUps: { mark: string; positionId: string; day: string }[]
+    }
+    for (const { mark, ...seen } of lookUps) this.lookUps.set(mark, seen)
+    if (this.loseNextAnswer) {
+      this.loseNextAnswer = false
+      throw new TypeError('Failed to fetch')
+    }
+    return Response.json({ ok: true, value: { counted: lookUps.length } })
   }
 
   /** Stands for the log up to a number, as the hash of its chain does. */
@@ -509,6 +531,7 @@ describe('a device whose session a manager has ended', () => {
     drafts: 0,
     pictures: 0,
     pictureBytes: 0,
+    lookUps: 0,
   }
 
   test('hands over what waits, refused records too, in order, empties itself, and says so', async () => {
@@ -521,6 +544,7 @@ describe('a device whose session a manager has ended', () => {
     await device.writeDraft('report', { asWritten: '.58 WC' })
     server.reachable = false
     await device.add('maker', { name: 'waiting' })
+    await device.noteLookUp('q1')
     server.reachable = true
     server.ended = true
     await device.sync()
@@ -909,5 +933,81 @@ describe('a server that went back to a back-up', () => {
     await second.sync()
     expect(makerNames(second)).toEqual(['Kept', 'Orrinmoor'])
     second.close()
+  })
+})
+
+describe('look-ups', () => {
+  const counted = () =>
+    [...server.lookUps.values()].map(({ positionId, day }) => `${day} ${positionId}`).sort()
+
+  test('are kept without a signal, once a position and day, and go once with the next contact', async () => {
+    server.reachable = false
+    const first = await open()
+    for (const id of ['q1', 'q1', 'q2']) await first.noteLookUp(id)
+    await first.sync()
+    clock = new Date('2026-02-02T07:00:00Z')
+    await first.noteLookUp('q1')
+    first.close()
+
+    server.reachable = true
+    const second = await open()
+    await second.sync()
+    await second.noteLookUp('q1')
+    await second.sync()
+    expect(counted()).toEqual(['2026-02-01 q1', '2026-02-01 q2', '2026-02-02 q1'])
+    expect(server.lookUpsSent).toBe(1)
+    expect(second.state().trouble).toBeUndefined()
+  })
+
+  test('go again under the same marks where the answer was lost', async () => {
+    const device = await open()
+    await device.noteLookUp('q1')
+    server.loseNextAnswer = true
+    await device.sync()
+    expect(device.state().trouble?.why).toBe('no signal')
+    await device.sync()
+    expect(server.lookUpsSent).toBe(2)
+    expect(counted()).toEqual(['2026-02-01 q1'])
+    expect(device.state().trouble).toBeUndefined()
+  })
+
+  test('of days that are over leave the device once they were sent', async () => {
+    const device = await open()
+    await device.noteLookUp('q1')
+    await device.sync()
+    clock = new Date('2026-02-02T07:00:00Z')
+    await device.sync()
+    device.close()
+    const own = await openDB('inchwater own p1')
+    expect(await own.count('lookUps')).toBe(0)
+    own.close()
+  })
+
+  test('of the team are asked for by who chooses the calls, now and then, and are there without a signal', async () => {
+    const technician = await open()
+    await technician.sync()
+    expect([server.lookUpsAsked, technician.state().lookUps]).toEqual([0, undefined])
+    technician.close()
+
+    server.lookUps.set('m', { positionId: 'q1', day: '2026-02-01' })
+    server.who = { ...server.who, role: 'dispatcher' }
+    const asDispatcher = () =>
+      openDevice({ me: { ...me, role: 'dispatcher' }, deviceId: 'd1', now: () => clock })
+    const first = await asDispatcher()
+    await first.sync()
+    await first.sync()
+    expect(server.lookUpsAsked).toBe(1)
+    first.close()
+
+    server.reachable = false
+    const second = await asDispatcher()
+    expect(second.state().lookUps).toEqual({
+      at: clock.toISOString(),
+      timesByPosition: new Map([['q1', 1]]),
+    })
+    server.reachable = true
+    clock = new Date(clock.getTime() + 10 * 60_000)
+    await second.sync()
+    expect(server.lookUpsAsked).toBe(2)
   })
 })

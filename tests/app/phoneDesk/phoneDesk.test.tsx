@@ -273,3 +273,48 @@ describe('laterWords(organisation)', () => {
     expect(laterWords(answers(0, 0, 0))).toBe('No answer of theirs was judged by others yet.')
   })
 })
+
+describe('worth verifying next', () => {
+  const openWith = (lookUps?: [string, number][]) => {
+    openAt('/phone-desk')
+    const device = fakeDevice({
+      records: log(asked),
+      me: dispatcher,
+      names,
+      lookUps: lookUps && { at: '2026-02-01T07:57:00.000Z', timesByPosition: new Map(lookUps) },
+    })
+    return renderOn(device, <PhoneDeskScreen />)
+  }
+  const table = () => screen.getByRole('table', { name: /^The number that proves the draft/ })
+  const rows = () =>
+    within(table())
+      .getAllByRole('row')
+      .slice(1)
+      .map((row) => [
+        within(row).getByRole('rowheader').textContent,
+        within(row).getByRole('cell').textContent,
+      ])
+  const high = 'High fire, Orrinmoor Larkfell 2'
+
+  test('what the team looks up most comes first, and each row says why it stands there', async () => {
+    const { container } = openWith([
+      [ids.high, 14],
+      [ids.low, 1],
+    ])
+    expect(rows()).toEqual([
+      [high, 'Looked up 14 times by the team in 90 days, 1 open question, Not on file'],
+      [low, 'Looked up 1 time by the team in 90 days, 1 open question, Not on file'],
+    ])
+    expect(screen.getByText(/Look-ups as the server had them 3 min ago\./)).toBeDefined()
+    expect(await accessibilityFaults(container)).toEqual([])
+  })
+
+  test('before the team’s look-ups have reached the device, it says that the order is without them', () => {
+    openWith()
+    expect(rows().map(([, why]) => why)).toEqual([
+      '1 open question, Not on file',
+      '1 open question, Not on file',
+    ])
+    expect(screen.getByText(/have not reached this device yet/)).toBeDefined()
+  })
+})

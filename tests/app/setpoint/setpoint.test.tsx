@@ -15,6 +15,16 @@ const open = (records = disputedRecords, query = `position=${ids.low}`) => {
 }
 
 describe('SetpointScreen', () => {
+  test('an opened setpoint counts as looked up; one that is not on the device does not', async () => {
+    const device = fakeDevice({ records: disputedRecords })
+    openAt(`/setpoint?position=${ids.low}`)
+    const { unmount } = await act(async () => renderOn(device, <SetpointScreen />))
+    unmount()
+    openAt('/setpoint?position=01920000-0000-7000-8000-0000000000ff')
+    await act(async () => renderOn(device, <SetpointScreen />))
+    expect(device.lookedUp).toEqual([ids.low])
+  })
+
   test('shows no number without its level, its sources and their dates', async () => {
     await open()
     const numbers = screen.getAllByText(/^(Closes|Opens) \((make|break) point\)$/)

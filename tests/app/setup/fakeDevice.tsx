@@ -13,6 +13,8 @@ export type FakeDevice = Device & {
   /** What screens have added, oldest first. */
   added: { id: string; kind: string; body: Record<string, unknown> }[]
   drafts: Map<string, unknown>
+  /** The positions whose setpoint was opened, in order. */
+  lookedUp: string[]
 }
 
 type Options = {
@@ -20,6 +22,7 @@ type Options = {
   me?: Person
   names?: ReadonlyMap<string, string>
   drafts?: Record<string, unknown>
+  lookUps?: DeviceState['lookUps']
   /** The hashes of the pictures that the server holds. */
   picturesHeld?: readonly string[]
 }
@@ -40,6 +43,7 @@ export function fakeDevice(options: Options = {}): FakeDevice {
   const blobs = new Map<string, Blob>()
   const listeners = new Set<() => void>()
   const held = [...records]
+  const lookedUp: string[] = []
   const added: FakeDevice['added'] = []
   const kept = new Map<string, unknown>(Object.entries(drafts))
   let state: DeviceState = {
@@ -52,6 +56,7 @@ export function fakeDevice(options: Options = {}): FakeDevice {
     waiting: [],
     refused: [],
     pictures: [],
+    lookUps: options.lookUps,
     trouble: undefined,
   }
   const change = (part: Partial<DeviceState>): void => {
@@ -71,6 +76,7 @@ export function fakeDevice(options: Options = {}): FakeDevice {
   return {
     added,
     drafts: kept,
+    lookedUp,
     state: () => state,
     subscribe(listener) {
       listeners.add(listener)
@@ -99,6 +105,9 @@ export function fakeDevice(options: Options = {}): FakeDevice {
       change({ pictures: state.pictures.filter((picture) => picture.sha256 !== sha256) })
     },
     async sendPictureAgain() {},
+    async noteLookUp(positionId) {
+      lookedUp.push(positionId)
+    },
     readDraft: async (key) => kept.get(key),
     async writeDraft(key, value) {
       kept.set(key, value)

@@ -90,7 +90,34 @@ describe('worthVerifying(file, settings)', () => {
     ])
   })
 
-  test('lists nothing that nobody has worked on or asked for', () => {
+  test('lists nothing that nobody has worked on, asked for or looked up', () => {
     expect(ranked([])).toEqual([])
+  })
+
+  test('counts look-ups as uses, so that what is opened often comes before what is seldom met', () => {
+    const both = [caseOn('d1', ids.hill)]
+    expect(ranked(both).map(([id]) => id)).toEqual([ids.low, ids.high])
+    const looked = new Map([[ids.high, 14]])
+    const all = fileOf([...told, ...both])
+    const rows = worthVerifying(all, ratingSettings(all, at('18:00')), looked)
+    expect(
+      rows.map(({ position, lookedUp, furnaces, lookups }) => [position.id, lookedUp, furnaces, lookups]),
+    ).toEqual([
+      [ids.high, 14, 1, 15],
+      [ids.low, 0, 1, 1],
+    ])
+    expect(rows[0]!.lookupsInDoubt).toBe(15 * rows[0]!.doubt)
+  })
+
+  test('adds up the look-ups of positions that were joined, and passes over what is not on this device', () => {
+    const joined: Told = [id('d5'), 'same as', { kept: ids.low, duplicate: ids.high, reason: 'One switch.' }]
+    const all = fileOf([...told, joined])
+    const looked = new Map([
+      [ids.low, 2],
+      [ids.high, 3],
+      [id('ff'), 9],
+    ])
+    const rows = worthVerifying(all, ratingSettings(all, at('18:00')), looked)
+    expect(rows.map(({ position, lookedUp }) => [position.id, lookedUp])).toEqual([[ids.low, 5]])
   })
 })

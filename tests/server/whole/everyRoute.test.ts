@@ -50,6 +50,11 @@ const invitation = ({ ids }: Team) =>
   secretOf(invite(store().database, { name: 'Runa Felt', role: 'dispatcher' }, ids.manager, new Date()))
 const reset = ({ ids }: Team) => secretOf(makeReset(store().database, ids.colleague, ids.manager, new Date()))
 const handedOver = { sentAt: '2026-01-12T12:00:00Z', records: [{ id: 'a' }] }
+const oneLookUp = {
+  mark: '0a8f3c52-1d5e-4b7a-9c3e-2f6d8e0b4a11',
+  positionId: uuidv7(),
+  day: new Date().toISOString().slice(0, 10),
+}
 const newPassword = 'four other plain words'
 const oneCase = { furnaceId: uuidv7(), complaint: 'No heat', circuit: 'proving circuit' }
 const wantedToken = {
@@ -117,6 +122,8 @@ const table: Readonly<Record<string, Row>> = {
   'PUT /api/hand-over/pictures/[sha256]': [{ ...all(409), nobody: 401, 'taken off': 401 }, namedPicture],
   'POST /api/hand-over/done': [{ ...all(409), nobody: 401, 'taken off': 401 }, () => ({ body: {} })],
   'GET /api/log/verify': [signedIn, () => ({})],
+  'GET /api/look-ups': [{ ...managersOnly, dispatcher: 200 }, () => ({})],
+  'POST /api/look-ups': [signedIn, () => ({ body: { lookUps: [oneLookUp] } })],
   'GET /api/letter': [managersOnly, () => ({})],
   'GET /api/log/head': [signedIn, () => ({})],
   'GET /api/people': [signedIn, () => ({})],

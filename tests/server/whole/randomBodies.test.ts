@@ -120,6 +120,16 @@ const forms: Readonly<Record<string, Record<string, unknown>>> = {
   'POST /api/hand-over': { sentAt: '2026-01-12T12:00:00Z', records: [{ id: 'a' }] },
   'POST /api/hand-over/done': {},
   'POST /api/import/log': {},
+  // No such position, so it is passed over.
+  'POST /api/look-ups': {
+    lookUps: [
+      {
+        mark: '0a8f3c52-1d5e-4b7a-9c3e-2f6d8e0b4a11',
+        positionId: '01920000-0000-7000-8000-0000000000ff',
+        day: '2026-01-12',
+      },
+    ],
+  },
   'POST /api/people/[id]/deactivate': {},
   'POST /api/people/[id]/reactivate': {},
   'POST /api/people/[id]/role': { role: 'dispatcher' },
