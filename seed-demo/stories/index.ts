@@ -8,6 +8,7 @@ import { tellOddSwitches } from './oddSwitches'
 import { tellParts } from './parts'
 import { tellRequests } from './requests'
 import { tellSlips } from './slips'
+import { tellTags } from './tags'
 
 /** The hand-written cases, so that every level, slip and supersession occurs for sure. */
 export function tellStories(team: Team): Showing[] {
@@ -21,5 +22,6 @@ export function tellStories(team: Team): Showing[] {
   ].flat()
   tellRequests(team)
   tellField(team)
+  tellTags(team)
   return showings
 }

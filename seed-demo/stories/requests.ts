@@ -88,7 +88,7 @@ function openRequests(team: Team): string {
     positionId: team.positionId('Marl Two 105 / Low fire'),
     furnaceId: team.furnaceId('Pass Inn, kitchen side'),
     printed: 'label burnt off',
-    needs: ['no other heat'],
+    needs: ['no other heat', 'freezing outside'],
     note: 'Road closes at eight. Guests in the house.',
   })
   return waiting

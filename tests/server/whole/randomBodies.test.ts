@@ -3,6 +3,7 @@ import { afterAll, beforeAll, beforeEach, expect, test, vi } from 'vitest'
 import { batchAnswer } from '@/lib/records/answer'
 import type { RecordEnvelope, Role } from '@/lib/records/envelope'
 import { recordKinds } from '@/lib/records/registry'
+import { makeToken } from '@/lib/server/api/tokens'
 import { theLog } from '@/lib/server/database'
 import { forgetGuesses } from '@/lib/server/people/guesses'
 import { type Person, requireRole } from '@/lib/server/people/session'
@@ -47,6 +48,7 @@ let onFile: RecordEnvelope[]
 let handlers: ReadonlyMap<string, Handler>
 let before: Awaited<ReturnType<ReturnType<typeof theLog>['verify']>>
 let asked = 0
+let programToken: string
 beforeAll(async () => {
   founded = await foundTeam()
   team = openCopy(founded)
@@ -56,6 +58,15 @@ beforeAll(async () => {
     bytes: jsonText({ sentAt: new Date().toISOString(), records: onFile }),
   })
   expect(answer.status).toBe(200)
+  const tomorrow = new Date(Date.now() + 86_400_000).toISOString().slice(0, 10)
+  const made = makeToken(
+    store().database,
+    { name: 'Office', role: 'dispatcher', until: tomorrow },
+    team.ids.manager,
+    new Date(),
+  )
+  if (!made.ok) throw new Error(made.problem.message)
+  programToken = made.value.token
   before = await theLog().verify()
   expect(before).toMatchObject({ entries: onFile.length })
   for (const role of ['technician', 'manager'] as const) {
@@ -80,6 +91,10 @@ function post(route: string, as: 'technician' | 'manager', { bytes, id = '' }: B
   const from = `2001:db8:0:${asked.toString(16)}::/64`
   const { url, headers } = send(address.replace('[id]', 'somebody'), { cookie: team.cookies[as], from })
   forgetGuesses(store().database, { of: 'set-up', which: [] })
+  if (route.includes('/api/v1/')) {
+    headers.delete('cookie')
+    headers.set('authorization', `Bearer ${programToken}`)
+  }
   return handle(new Request(url, { method: 'POST', headers, body: bytes }), {
     params: Promise.resolve({ id }),
   })
@@ -141,6 +156,9 @@ const forms: Readonly<Record<string, Record<string, unknown>>> = {
   'POST /api/people/resets/use': { token, password },
   'POST /api/set-aside/admit': { records: ['a'] },
   'POST /api/set-aside/refuse': { records: ['a'], reason: 'Nobody knows what it is.' },
+  'POST /api/tokens': { name: 'Office scheduler', role: 'dispatcher', until: '2026-12-31' },
+  'POST /api/tokens/[id]/end': {},
+  'POST /api/v1/cases': { furnaceId: 'nobody', complaint: 'No heat', circuit: 'proving circuit' },
   'POST /api/set-up': { code: 'AAAAA-AAAAA-AAAAA-AAAAA', name: names.colleague, password },
 }
 const perForm = 250
