@@ -51,6 +51,7 @@ export const offlinePages = [
   '/t',
   '/tags',
   '/waiting',
+  '/warranty',
   '/withdraw',
   '/withhold',
 ] as const

@@ -12,6 +12,8 @@ import { Sheet } from '../ui/paper/Sheet'
 import { Stack } from '../ui/paper/Stack'
 import { actionWords } from '../ui/words/actionWords'
 import { sayMoment } from '../ui/words/sayDate'
+import { WarrantyOfRepair } from '../warranty/WarrantyAnswers'
+import { WarrantyTold } from '../warranty/WarrantyTold'
 import { bodyFacts } from './bodyFacts'
 import { CallTold } from './CallTold'
 import { CameInBy } from './CameInBy'
@@ -46,6 +48,8 @@ export function RecordScreen() {
   const report = file.reports.get(id)
   const settlement = file.settlements.get(id)
   const call = file.callAttempts.get(id)
+  const repair = file.repairs.get(id)
+  const warranty = file.warrantyAnswers.get(id)
   const told =
     report !== undefined ? (
       <ReportTold report={report} />
@@ -129,6 +133,8 @@ export function RecordScreen() {
               <Fold summary="Every field, as it was recorded">{() => facts}</Fold>
             </>
           )}
+          {warranty !== undefined && <WarrantyTold answer={warranty} />}
+          {repair !== undefined && <WarrantyOfRepair repair={repair} back={`/record?id=${id}`} />}
           <RecordPhotos id={id} />
           <WhereItBelongs kind={kind} id={id} body={entry.body} />
         </Stack>

@@ -36,6 +36,7 @@ const names: Readonly<Record<string, string>> = {
   tag: 'Furnace tag',
   photo: 'Photo',
   import: 'Import of an old list',
+  'warranty answer': 'Warranty answer',
   'imported lines': 'Rows of an import',
 }
 

@@ -40,6 +40,7 @@ const told: Readonly<Record<string, (body: Body) => string | undefined>> = {
   'call attempt': ({ outcome }) => text(outcome),
   'answer seen': ({ how }) => text(how),
   photo: ({ caption, shows }) => text(caption) ?? showsWords[shows as PhotoShows],
+  'warranty answer': ({ outcome }) => text(outcome),
   tag: ({ code }) => (typeof code === 'string' ? groupedTagCode(code) : undefined),
 }
 

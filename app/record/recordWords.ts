@@ -296,6 +296,17 @@ const ofKind: Readonly<Record<string, Fields>> = {
     personId: field('Whom it reached', shown.person),
     how: field('How'),
   },
+  'warranty answer': {
+    repairId: field('Repair', shown.record),
+    partReturned: field('Part that went back', shown.printed),
+    outcome: field('What became of it'),
+    amountMinorUnits: field('Amount, in the smallest unit of its currency'),
+    currency: field('Currency', shown.printed),
+    organisationId: field('Whose answer', shown.record),
+    answeredBy: field('Who answered'),
+    reasonGiven: field('Reason given'),
+    reference: field('Their reference', shown.printed),
+  },
   tag: { code: field('Code on the tag', shown.printed) },
   import: {
     fileName: field('File'),

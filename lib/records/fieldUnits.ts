@@ -6,6 +6,7 @@ const named: Readonly<Record<string, readonly string[]>> = {
   V: ['volts'],
   By: ['bytes'],
   // A unit of UCUM in curly brackets is the unit one, with a word.
+  '{minor unit of the currency}': ['amountMinorUnits'],
   '{pixel}': ['width', 'height'],
   '%': ['percentOfReading', 'percentOfSpan'],
   // Counts, which have the unit one.

@@ -40,6 +40,7 @@ export const kindVersions: ReadonlyMap<string, readonly number[]> = new Map([
   ['photo', [1]],
   ['import', [1]],
   ['imported lines', [1]],
+  ['warranty answer', [1]],
 ])
 
 /** The version of a kind that this program writes; undefined when it is no kind. */

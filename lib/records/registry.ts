@@ -34,6 +34,7 @@ import { supersession } from './kinds/supersession'
 import { switchCheck } from './kinds/switchCheck'
 import { tag } from './kinds/tag'
 import { visit } from './kinds/visit'
+import { warrantyAnswer } from './kinds/warrantyAnswer'
 import { withdrawal } from './kinds/withdrawal'
 import { withholding } from './kinds/withholding'
 
@@ -77,5 +78,6 @@ export const recordKinds: Readonly<Record<string, RecordKind>> = Object.fromEntr
     photo,
     importKind,
     importedLines,
+    warrantyAnswer,
   ].map((kind) => [kind.kind, kind]),
 )

@@ -25,6 +25,7 @@ export const withholdable = {
   'asks too': ['note'],
   organisation: ['note'],
   'call attempt': ['person', 'note'],
+  'warranty answer': ['answeredBy', 'reasonGiven', 'note'],
   photo: ['picture', 'caption', 'note'],
 } as const satisfies Readonly<Record<string, readonly string[]>>
 

@@ -46,6 +46,7 @@ const written: [kind: string, mayAdd: string[], maySee: string[]][] = [
   ['photo', everybody, everybody],
   ['import', ['manager'], everybody],
   ['imported lines', everybody, everybody],
+  ['warranty answer', ['manager', 'dispatcher'], everybody],
 ]
 
 test('permissionTable() says of every kind who may add it and who may see it', () => {

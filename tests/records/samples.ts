@@ -54,6 +54,7 @@ const ids = {
   importedReport: '01920000-0000-7000-8000-00000000002e',
   requestInFrost: '01920000-0000-7000-8000-00000000002f',
   asksTooInFrost: '01920000-0000-7000-8000-000000000030',
+  warrantyAnswer: '01920000-0000-7000-8000-000000000031',
 } as const
 
 export const sampleIds = ids
@@ -627,6 +628,23 @@ const samples: Sample[] = [
     2,
   ],
   [ids.asksTooInFrost, 'asks too', { requestId: ids.requestInFrost, needs: ['freezing outside'] }, 2],
+  [
+    ids.warrantyAnswer,
+    'warranty answer',
+    {
+      repairId: ids.repair,
+      partReturned: 'OM-7731',
+      outcome: 'denied',
+      amountMinorUnits: 18_450,
+      currency: 'USD',
+      organisationId: ids.organisation,
+      answeredBy: 'The returns desk',
+      reasonGiven: 'No reading from before came with it.',
+      on: '2026-02-14',
+      reference: 'RA-2207',
+      note: 'They keep the part for 30 days.',
+    },
+  ],
 ]
 
 /** The n-th sample is said on the n-th day of January 2026, which goes on as long as there are samples. */

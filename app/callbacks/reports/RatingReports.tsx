@@ -124,12 +124,6 @@ export function RatingReports({
           }
         />
       </Report>
-      <Report
-        title="Warranty credit denied"
-        means="What a maker or distributor credited or refused for a part that went back is not recorded, so it cannot be held against the evidence. What was on record before each replacement is under Switches replaced."
-      >
-        {null}
-      </Report>
     </>
   )
 }

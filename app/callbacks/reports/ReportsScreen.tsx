@@ -17,6 +17,7 @@ import { type Reports, reportsSteps, type Span } from './reportsSteps'
 import { SafetyReport } from './SafetyReport'
 import { SeasonReport } from './SeasonReport'
 import { SwapReports } from './SwapReports'
+import { WarrantyReport } from './WarrantyReport'
 
 const spanOptions: readonly { value: Span; words: string }[] = [
   { value: '12', words: 'Last 12 months' },
@@ -52,6 +53,7 @@ function All({ reports, now }: { reports: Reports; now: string }) {
       <CaseReports {...reports} />
       <SeasonReport seasons={reports.seasons} />
       <RatingReports {...reports} now={now} />
+      <WarrantyReport warranty={reports.warranty} />
       <Quiet>Months and days are those of UTC. As this device had it {momentWords(now)}.</Quiet>
     </>
   )

@@ -11,6 +11,7 @@ import { everythingUntil, isIn, type Period } from '@/lib/records/view/reports/p
 import { type FamilyHealth, ratingHealth } from '@/lib/records/view/reports/ratingHealth'
 import { type SafetyEvent, safetyEvents } from '@/lib/records/view/reports/safetyEvents'
 import { type Seasons, seasons } from '@/lib/records/view/reports/seasons'
+import { type WarrantyReport, warrantyReport } from '@/lib/records/view/reports/warrantyReport'
 import { gatherSwaps } from '@/lib/records/view/swaps/switchSwaps'
 import { type SwapsShown, unjustifiedSwapsIn } from '@/lib/records/view/swaps/unjustifiedSwaps'
 import type { Progress } from '../useWorked'
@@ -28,6 +29,7 @@ export type Reports = {
   measured: readonly MonthMeasured[]
   gauges: readonly GaugeDue[]
   events: readonly SafetyEvent[]
+  warranty: WarrantyReport
 }
 
 export function periodOf(span: Span, now: string): Period {
@@ -53,6 +55,7 @@ export function* reportsSteps(file: TeamFile, span: Span, now: string): Generato
     measured: completeness(file, period),
     gauges: gaugesDue(file, now),
     events: safetyEvents(file, period),
+    warranty: warrantyReport(file, period),
   }
 }
 

@@ -9,6 +9,7 @@ import { Picture } from '../../ui/photo/Picture'
 import { showsWords } from '../../ui/photo/photoWords'
 import { AsPrinted } from '../../ui/words/AsPrinted'
 import { sayDate } from '../../ui/words/sayDate'
+import { WarrantyOfRepair } from '../../warranty/WarrantyAnswers'
 import { endingFacts } from '../end/endingFacts'
 import { wayWords } from '../end/endingWords'
 import { missingThen } from './missingThen'
@@ -109,20 +110,25 @@ export function WhatTold({ line, number, file, ofCase, names, unit }: Props) {
       // The part as it was named that day: a record that it was joined to later names another number.
       const part = fittedPart === undefined ? undefined : file.parts.get(fittedPart)?.body
       return (
-        <p>
-          <b>Repair:</b> {done}
-          {positionId !== undefined && `, ${position(positionId)}`}.
-          {part !== undefined && (
-            <>
-              {' '}
-              Factory part <AsPrinted text={part.partNumber} />, listed in {part.listedIn}.{' '}
-              {partFrom === undefined ? 'Where it came from is not on record.' : `It came from: ${partFrom}.`}
-            </>
-          )}
-          {parts !== undefined && ` Parts: ${parts}.`}
-          {minutes !== undefined && ` ${minutes} min.`}
-          {noted(note)}
-        </p>
+        <>
+          <p>
+            <b>Repair:</b> {done}
+            {positionId !== undefined && `, ${position(positionId)}`}.
+            {part !== undefined && (
+              <>
+                {' '}
+                Factory part <AsPrinted text={part.partNumber} />, listed in {part.listedIn}.{' '}
+                {partFrom === undefined
+                  ? 'Where it came from is not on record.'
+                  : `It came from: ${partFrom}.`}
+              </>
+            )}
+            {parts !== undefined && ` Parts: ${parts}.`}
+            {minutes !== undefined && ` ${minutes} min.`}
+            {noted(note)}
+          </p>
+          <WarrantyOfRepair repair={line.entry} back={`/case/history?id=${ofCase.entry.id}`} />
+        </>
       )
     }
     case 'baseline': {

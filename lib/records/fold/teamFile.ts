@@ -32,6 +32,7 @@ import type { SupersessionBody } from '../kinds/supersession'
 import type { SwitchCheckBody } from '../kinds/switchCheck'
 import type { TagBody } from '../kinds/tag'
 import type { VisitBody } from '../kinds/visit'
+import type { WarrantyAnswerBody } from '../kinds/warrantyAnswer'
 import { isKnown } from '../kindVersions'
 import { type Entry, entryOf, type HeldRecord } from './entry'
 import { type ImportedFrom, importedRecords, withdrawWithImports } from './imports'
@@ -73,6 +74,7 @@ export type TeamFile = {
   photos: ReadonlyMap<string, Entry<PhotoBody>>
   /** The pictures that the server holds, by the hash of the bytes that were sent. */
   picturesHeld: ReadonlySet<string>
+  warrantyAnswers: ReadonlyMap<string, Entry<WarrantyAnswerBody>>
   imports: ReadonlyMap<string, Entry<ImportBody>>
   /** Which import a record came in by, and the row of its file. */
   importedFrom: ReadonlyMap<string, ImportedFrom>
@@ -169,6 +171,7 @@ export function foldTeamFile(
     answersSeen: of('answer seen'),
     tags: of('tag'),
     photos: of('photo'),
+    warrantyAnswers: of('warranty answer'),
     imports: of('import'),
     importedFrom,
     picturesHeld,

@@ -25,6 +25,7 @@ const ofCaseWork: ReadonlySet<string> = new Set([
   'fitted part',
   'switch check',
   'preference',
+  'warranty answer',
 ])
 
 type Kept = {

@@ -93,6 +93,7 @@ test('every report has its definition above it, and says what to do where it has
     'No case in this period',
     'Nobody is waiting for a rating',
     'No gauge is due',
+    'No warranty answer in this period',
   ])
     expect(screen.getByText(words)).toBeTruthy()
   expect(await accessibilityFaults(container)).toEqual([])
@@ -145,9 +146,51 @@ test('a longer period takes in what is older', async () => {
   await screen.findByRole('rowheader', { name: 'Left off and tagged' })
 })
 
+test('a denied credit stands beside the evidence for it, with its sum; a credited one is counted', async () => {
+  const swap = repair(swapped)
+  const answer = (body: Record<string, unknown>) =>
+    said(
+      'warranty answer',
+      { repairId: swap.id, answeredBy: 'Counter', on: '2026-01-20', ...body },
+      { at: at(20) },
+    )
+  const { container } = await open(
+    opened,
+    reading(0.4),
+    swap,
+    hot(0.7),
+    answer({
+      partReturned: 'OM-7731',
+      outcome: 'denied',
+      amountMinorUnits: 18450,
+      currency: 'USD',
+      reasonGiven: 'Worn, they say',
+    }),
+    answer({ partReturned: 'Hose kit', outcome: 'credited', amountMinorUnits: 900, currency: 'USD' }),
+  )
+  expect(row('Warranty credit denied', 'Denied')).toBe('Denied1USD 184.50')
+  expect(row('Warranty credit denied', 'Credited')).toBe('Credited1USD 9.00')
+  expect(row('Warranty credit denied', 'Waiting')).toBe('Waiting0none')
+  const denied = within(report('Warranty credit denied')).getByRole('article', { name: 'Mill Row 12' })
+  const fact = (name: string) => within(denied).getByText(name).nextElementSibling?.textContent
+  expect(fact('Answer')).toBe('Denied, 20 Jan 2026')
+  expect(fact('Part that went back')).toBe('OM-7731')
+  expect(fact('Reason given')).toBe('Worn, they say')
+  expect(fact('Readings before, with the rated points')).toBe('1')
+  expect(fact('What the reading said')).toBe('Too low to close it')
+  expect(fact('Contact seen open before')).toBe('On record')
+  expect(fact('Switch checked off the furnace')).toBe('Not on record')
+  expect(fact('Reading after it')).toBe('On record')
+  expect(denied.textContent).toContain('Missing that day')
+  expect(report('Warranty credit denied').textContent).toContain(
+    'Denied, although nothing was missing that a replacement asks for: 0.',
+  )
+  expect(screen.queryByRole('link', { name: 'Record a warranty answer' })).toBeNull()
+  expect(await accessibilityFaults(container)).toEqual([])
+})
+
 test('what no record holds is said to be missing', async () => {
   await open()
-  expect(report('Warranty credit denied').textContent).toContain('is not recorded')
   expect(report('Season and weather').textContent).toContain(
     'Measured wind, snow and temperature are not recorded',
   )

@@ -60,6 +60,7 @@ const teamPages = [
   '/tags',
   '/tokens',
   '/waiting',
+  '/warranty',
   '/withdraw',
   '/withhold',
 ]

@@ -68,6 +68,8 @@ function againstItsRule(onFile: readonly RecordEnvelope[]): [kind: string, body:
     ['organisation', { ...first('organisation').body, makerIds: [first('part').id] }],
     ['call attempt', { ...first('call attempt').body, organisationId: first('maker').id }],
     ['call attempt', { ...first('call attempt').body, requestIds: [first('case').id] }],
+    ['warranty answer', { ...first('warranty answer').body, repairId: first('case').id }],
+    ['warranty answer', { ...first('warranty answer').body, organisationId: first('maker').id }],
     ['answer seen', { ...first('answer seen').body, reportIds: [first('gauge').id] }],
     ['repair', { ...first('repair').body, fittedPart: generic }],
     ['report', { ...first('report').body, readOffPart: generic }],

@@ -51,7 +51,7 @@ const nothing: ReadonlyMap<string, never> = new Map<string, never>()
 /**
  * The team file as it stood just before a moment, as far as it bears on one furnace: nothing that was said at that
  * moment or later, and what was withdrawn later still counting. Records that were joined stay joined: that two
- * records name one thing was true before anybody said so. Requests, calls and preferences are left out, because no
+ * records name one thing was true before anybody said so. Requests, calls, warranty answers and preferences are left out, because no
  * rating and no case is judged by them. Whether a photo's picture is held is taken from now: no record says when it came.
  * @param moment ISO 8601, UTC
  */
@@ -73,6 +73,7 @@ export function sceneBefore(file: TeamFile, furnaceId: string, moment: string): 
     callAttempts: nothing,
     answersSeen: nothing,
     tags: nothing,
+    warrantyAnswers: nothing,
     imports: nothing,
     importedFrom: file.importedFrom,
     preferences: nothing,
