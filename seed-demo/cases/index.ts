@@ -1,6 +1,7 @@
 import { seededRandom } from '@/lib/core/seeded'
 import type { CaseShowing } from '../showing'
 import { tellToldCases } from '../stories/cases'
+import { tellWarranty } from '../stories/cases/warranty'
 import type { Team } from '../team'
 import { drawCases } from './drawCases'
 import { openHouses } from './houses'
@@ -37,5 +38,7 @@ export function tellCases(team: Team, seed: number): CaseShowing[] {
   }
   tellServices({ ...telling, random: seededRandom(seed + 3) }, houses)
   drawCases(telling, houses)
-  return tellToldCases({ ...telling, random: seededRandom(seed + 4) })
+  const showings = tellToldCases({ ...telling, random: seededRandom(seed + 4) })
+  tellWarranty(team)
+  return showings
 }

@@ -9,7 +9,7 @@ const { ragna } = demoPeople
 let browser: Browser
 let contexts: Map<string, BrowserContext>
 /** Addresses of screens that are about one thing, found by looking it up as a person would. */
-let about: { setpoint: string; query: string; furnace: string; record: string }
+let about: { setpoint: string; query: string; furnace: string; record: string; warranty: string }
 
 const lights = ['light', 'dark'] as const
 const sizes = { phone, desk } as const
@@ -39,7 +39,12 @@ beforeAll(async () => {
     .getByRole('link')
     .first()
     .getAttribute('href'))!
-  about = { setpoint, furnace, record, query: setpoint.slice('/setpoint'.length) }
+  await page.goto(`${url}/reports`)
+  const warranty = (await page
+    .getByRole('link', { name: 'Record a warranty answer' })
+    .first()
+    .getAttribute('href'))!
+  about = { setpoint, furnace, record, warranty, query: setpoint.slice('/setpoint'.length) }
   await page.close()
 })
 afterAll(() => browser?.close())
@@ -70,6 +75,7 @@ const screens: [name: string, path: () => string][] = [
   ['Record', () => about.record],
   ['Withdraw', () => about.record.replace('/record?id=', '/withdraw?record=')],
   ['Withhold', () => about.record.replace('/record?id=', '/withhold?record=')],
+  ['Warranty answer', () => about.warranty],
   ['Log', () => '/log'],
   ['Still on this device', () => '/waiting'],
   ['Danger sheet', () => '/danger'],

@@ -5,6 +5,8 @@ import { unlistedCause } from '@/lib/core/diagnosis'
 import { counting, foldTeamFile } from '@/lib/records/fold/teamFile'
 import { endingWays } from '@/lib/records/kinds/ending'
 import { caseViewOf } from '@/lib/records/view/case/caseView'
+import { everythingUntil } from '@/lib/records/view/reports/period'
+import { warrantyReport } from '@/lib/records/view/reports/warrantyReport'
 import { trueCauses } from '@/seed-demo/cases/truth'
 import { sharesOf } from '@/seed-demo/cases/truth/trails'
 import { usuallyShown } from '@/seed-demo/cases/truth/usual'
@@ -72,6 +74,20 @@ describe('the demo’s cases', () => {
     )
     expect(swapped.length).toBeGreaterThan(10)
     expect(backAgain.length).toBeGreaterThan(3)
+  })
+
+  test('parts went back: some credited, some denied or waiting, one denied although nothing was missing', () => {
+    const { counts, open, deniedWithNothingMissing } = warrantyReport(
+      file,
+      everythingUntil('2026-11-21T00:00:00Z'),
+    )
+    expect(Object.fromEntries(counts.map(({ outcome, count }) => [outcome, count]))).toEqual({
+      credited: 2,
+      denied: 2,
+      waiting: 1,
+    })
+    expect(open.filter(({ evidence }) => evidence.checkedOffTheFurnace).length).toBeGreaterThan(0)
+    expect(deniedWithNothingMissing).toBe(1)
   })
 
   test('notices were lifted, and some stand; what should not be fitted was put right', () => {
