@@ -18,7 +18,7 @@ const usd = (amountMinorUnits: number) => ({ amountMinorUnits, currency: 'USD' }
 /** What was answered about other switches that went back, by how many were replaced since. */
 const drawn: readonly (readonly [place: number, answers: readonly Answered[]])[] = [
   [
-    0,
+    2,
     [
       {
         by: 'dunja',
@@ -31,9 +31,9 @@ const drawn: readonly (readonly [place: number, answers: readonly Answered[]])[]
       },
     ],
   ],
-  [1, [{ by: 'piet', distributor: 'quarl', daysLater: 9, outcome: 'credited', ...usd(9890) }]],
+  [0, [{ by: 'piet', distributor: 'quarl', daysLater: 9, outcome: 'credited', ...usd(9890) }]],
   [
-    2,
+    1,
     [
       {
         by: 'piet',
