@@ -9,6 +9,7 @@ import { useDeviceState } from '../device/deviceContext'
 import { leadingBack } from '../equipment/form/returnTo'
 import { AsPrinted } from '../ui/words/AsPrinted'
 import { sayDate } from '../ui/words/sayDate'
+import styles from './warranty.module.css'
 import { amountOf, outcomeWords, warrantyHref } from './warrantyForm'
 
 /** Whether a repair fitted a part, so that one came out that may have gone back. */
@@ -21,7 +22,7 @@ export function WarrantyAnswers({ repairId }: { repairId: string }) {
   const parts = answersOfRepair(file, repairId)
   if (parts.length === 0) return null
   return (
-    <ul>
+    <ul className={styles.answers}>
       {parts.map((answers) => {
         const [newest, ...earlier] = answers.toReversed()
         return (
@@ -61,7 +62,7 @@ export function WarrantyOfRepair({ repair, back }: { repair: Entry<AnyRepairBody
     <>
       <WarrantyAnswers repairId={repair.id} />
       {offered && (
-        <p>
+        <p className={styles.record}>
           <a href={leadingBack(warrantyHref(repair.id), back)}>Record a warranty answer</a>
         </p>
       )}
