@@ -63,9 +63,12 @@ export function FindScreen() {
           className={styles.field}
         />
       </form>
-      <ButtonLink kind="quiet" href="/scan">
-        Scan a code
-      </ButtonLink>
+      {/* Once something is typed, the next stop of the Tab key is the first result. */}
+      {!asked && (
+        <ButtonLink kind="quiet" href="/scan">
+          Scan a code
+        </ButtonLink>
+      )}
       <p role="status" className={styles.count}>
         {asked && resultWords(matches, listed)}
       </p>
