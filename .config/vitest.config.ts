@@ -4,7 +4,8 @@ import { defineConfig } from 'vitest/config'
 
 const root = path.resolve(import.meta.dirname, '..')
 const resolve = { alias: { '@': root } }
-const setupFiles = [path.join(root, 'tests/setup/noStrayErrors.ts')]
+// Two files at a time, also where there are but two processors: the tests of servers wait more than they compute.
+const alike = { setupFiles: [path.join(root, 'tests/setup/noStrayErrors.ts')], testTimeout: 20_000, maxWorkers: 2 }
 
 /** Three projects: `node` (core, records, server), `dom` (components) and `browser` (a real Chromium). */
 export default defineConfig({
@@ -15,13 +16,13 @@ export default defineConfig({
       {
         root,
         resolve,
-        test: { name: 'node', environment: 'node', include: ['tests/**/*.test.ts'], setupFiles, testTimeout: 20_000 },
+        test: { name: 'node', environment: 'node', include: ['tests/**/*.test.ts'], ...alike },
       },
       {
         root,
         resolve,
         plugins: [react()],
-        test: { name: 'dom', environment: 'jsdom', globals: true, include: ['tests/**/*.test.tsx'], setupFiles, testTimeout: 20_000 },
+        test: { name: 'dom', environment: 'jsdom', globals: true, include: ['tests/**/*.test.tsx'], ...alike },
       },
       {
         root,
