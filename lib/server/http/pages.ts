@@ -1,5 +1,6 @@
 import type { IncomingMessage, ServerResponse } from 'node:http'
 import path from 'node:path'
+import { compressedFiles } from './compressed'
 import type { Listening } from './listen'
 
 const root = path.resolve(import.meta.dirname, '../../..')
@@ -17,5 +18,13 @@ export async function openPages(dev: boolean, { server, port }: Listening): Prom
   const { default: next } = await import('next')
   const app = next({ dev, dir: root, hostname: 'localhost', port, httpServer: server, quiet: true })
   await app.prepare()
-  return { handle: app.getRequestHandler(), close: () => app.close() }
+  const page = app.getRequestHandler()
+  if (dev) return { handle: page, close: () => app.close() }
+  const file = compressedFiles(path.join(root, '.next/brotli'))
+  return {
+    handle: async (request, response) => {
+      if (!(await file(request, response))) await page(request, response)
+    },
+    close: () => app.close(),
+  }
 }

@@ -28,7 +28,7 @@ export function stepsFor(root, { build }) {
   })
   const pages = stamped(root, {
     say: 'Building the pages (a minute or less)',
-    ...node('node_modules/next/dist/bin/next', 'build'),
+    ...node('lib/server/prepare/buildPages.mjs'),
     stamp: path.join(root, '.prepared', 'built'),
     hash: () => hashOf(root, ...sources),
     product: '.next/BUILD_ID',
