@@ -11,8 +11,9 @@ import { ButtonLink } from '../ui/form/Button'
 import { letterForLetter } from '../ui/form/letterForLetter'
 import { FindResult } from './FindResult'
 import styles from './find.module.css'
+import { LaterFurnaces } from './LaterFurnaces'
 import { nearFrom, resultWords } from './resultWords'
-import { TodaysFurnaces } from './TodaysFurnaces'
+
 import { useIdleTurns } from './useIdleTurns'
 import { hasNothingToFind, useLookUp } from './useLookUp'
 import { useRecentLookUps } from './useRecentLookUps'
@@ -126,7 +127,7 @@ function BeforeTyping({ empty }: { empty: boolean }) {
   }
   return (
     <>
-      <TodaysFurnaces />
+      <LaterFurnaces />
       <AskedByMe />
       {recent.length === 0 ? (
         <p>

@@ -16,6 +16,8 @@ const open = async (typed = '', records = disputedRecords, drafts = {}) => {
   await act(async () => {
     renderOn(fakeDevice({ records, drafts }), <FindScreen />)
   })
+  // They come a moment later.
+  await act(async () => void (await import('@/app/find/TodaysFurnaces')))
 }
 const results = () => within(screen.getByRole('list', { name: 'Results' })).getAllByRole('link')
 const type = (text: string) => fireEvent.change(screen.getByRole('searchbox'), { target: { value: text } })
