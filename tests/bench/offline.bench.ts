@@ -2,7 +2,7 @@ import { spawnSync } from 'node:child_process'
 import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import path from 'node:path'
-import { gzipSync } from 'node:zlib'
+import { brotliCompressSync, gzipSync } from 'node:zlib'
 import { type BrowserContext, chromium, type Page } from 'playwright-core'
 import { browserFlags, browserPath } from '../browser'
 import { phone, signIn } from '../e2e/openBrowser'
@@ -90,8 +90,14 @@ export async function run(print: (line: string) => void): Promise<void> {
     await first.page.getByText('Everything is sent').waitFor({ timeout: 120_000 })
     await first.page.evaluate(async () => void (await navigator.serviceWorker.ready))
     await first.page.waitForFunction(() => navigator.serviceWorker.controller !== null)
-    const script = await scriptOfFind(first.page)
-    aim('JavaScript for Find, compressed', `${(script / 1000).toFixed(0)} kB`, '180 kB', script <= 180_000)
+    const { first: script, later } = await scriptOfFind(first.page)
+    aim(
+      'JavaScript for Find, compressed by brotli',
+      `${inKilobytes(script.brotli)} (by gzip ${inKilobytes(script.gzip)})`,
+      '180 kB',
+      script.brotli <= 180_000,
+    )
+    print(`what it loads after that: ${inKilobytes(later.brotli)} (by gzip ${inKilobytes(later.gzip)})`)
     await first.context.close()
 
     const cold: number[] = []
@@ -155,19 +161,28 @@ export async function run(print: (line: string) => void): Promise<void> {
   }
 }
 
-/** The weight of all programs that the page Find loads, as gzip sends them. */
-async function scriptOfFind(page: Page): Promise<number> {
+type Weight = { brotli: number; gzip: number }
+
+const inKilobytes = (bytes: number): string => `${(bytes / 1000).toFixed(0)} kB`
+
+/** The weight of the programs that the page Find loads: those that its HTML names, and those that it asks for later. */
+async function scriptOfFind(page: Page): Promise<{ first: Weight; later: Weight }> {
   await page.reload()
   await page.getByRole('searchbox').waitFor()
+  // Nothing on the screen tells that the last of them has come; the stream of news never ends.
+  await page.waitForTimeout(2_000)
   const addresses = await page.evaluate(() =>
     performance
       .getEntriesByType('resource')
       .flatMap(({ name }) => (/\.js$/.test(new URL(name).pathname) ? [name] : [])),
   )
-  let bytes = 0
+  const html = await (await page.context().request.get(page.url())).text()
+  const weight = { first: { brotli: 0, gzip: 0 }, later: { brotli: 0, gzip: 0 } }
   for (const address of new Set(addresses)) {
-    const response = await page.context().request.get(address)
-    bytes += gzipSync(await response.body()).length
+    const script = await (await page.context().request.get(address)).body()
+    const when = html.includes(new URL(address).pathname) ? weight.first : weight.later
+    when.brotli += brotliCompressSync(script).length
+    when.gzip += gzipSync(script).length
   }
-  return bytes
+  return weight
 }

@@ -32,12 +32,16 @@ describe('a phone without a signal', () => {
     const cold = await context.newPage()
     await page.close()
     await cold.goto(url)
+    // They are a program of their own, which no page's HTML names: the worker has kept it all the same.
+    await cold.getByRole('navigation', { name: /^Today’s furnaces/ }).waitFor()
     await cold.getByRole('searchbox').fill('sallow 110')
     await cold.getByRole('list', { name: 'Results' }).getByRole('link').first().click()
     await cold.getByRole('article').first().waitFor()
     await cold.goto(`${url}/ask?model=ZZ-9917`)
     await cold.getByLabel('What is printed on the switch').fill('nothing')
     await cold.getByRole('button', { name: 'Ask', exact: true }).click()
+    // It leads on by itself; a reload in the middle of that would be refused.
+    await cold.waitForURL(`${url}/phone-desk`)
     await cold.getByText('1 record waiting to be sent').waitFor()
     await cold.reload()
     await cold.getByText('1 record waiting to be sent').waitFor()
@@ -53,6 +57,21 @@ describe('a phone without a signal', () => {
     await page.getByRole('heading', { level: 1 }).waitFor()
     await page.reload()
     expect(await page.getByRole('heading', { level: 1 }).textContent()).not.toMatch(/not on this device/)
+  })
+
+  test('its files came as brotli made them', async () => {
+    const file = await page.evaluate(async () => {
+      const [name] = await caches.keys()
+      const kept = await (await caches.open(name!)).keys()
+      return kept.map(({ url }) => url).find((address) => address.endsWith('.js'))
+    })
+    const response = await context.request.get(file!, { headers: { 'accept-encoding': 'gzip, br' } })
+    expect(response.status()).toBe(200)
+    expect(response.headers()).toMatchObject({
+      'content-encoding': 'br',
+      'x-content-type-options': 'nosniff',
+    })
+    expect((await response.body()).length).toBeGreaterThan(Number(response.headers()['content-length']))
   })
 
   test('keeps nobody’s data in what the worker holds: pages and files only', async () => {
