@@ -17,6 +17,7 @@ import { ownToSendAgain } from './ownToSendAgain'
 import { type KeptPicture, openPictures, type PictureFate } from './picture/pictures'
 import type { PreparedPicture } from './picture/prepare'
 import { sendPictures } from './picture/sendPictures'
+import { toldByDone } from './toldByDone'
 import {
   type Called,
   type Contact,
@@ -529,7 +530,11 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
     noteLookUp: (positionId) => keepLookUp(ownDatabase, positionId, today()),
     readDraft: (key) => ownDatabase.get('drafts', key),
     async writeDraft(key, value) {
-      await ownDatabase.put('drafts', value, key)
+      // A page that is being left lives too short to answer that the value is in: the end is asked for with it.
+      const writing = ownDatabase.transaction('drafts', 'readwrite')
+      void writing.store.put(value, key).catch(toldByDone)
+      writing.commit()
+      await writing.done
     },
     async clearDraft(key) {
       await ownDatabase.delete('drafts', key)

@@ -128,7 +128,7 @@ export function SurvivalChart({ curves, days, width, label, daysWords, linkOf }:
               key={`${key} ${day}`}
               className={styles.mark}
               href={href}
-              aria-label={says}
+              aria-label={`${place + 1}. ${says}`}
               aria-expanded={isOpen}
               onClick={onClick}
             >

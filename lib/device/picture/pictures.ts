@@ -1,6 +1,7 @@
 import { failure, type Result, success } from '@/lib/core/result'
 import type { PictureType } from '@/lib/records/kinds/photo'
 import type { OwnDatabase } from '../database'
+import { toldByDone } from '../toldByDone'
 import type { PreparedPicture } from './prepare'
 
 /** A picture that is on this device, without its bytes. */
@@ -134,6 +135,3 @@ export async function openPictures(database: OwnDatabase, now: () => Date): Prom
 
 const oldestFirst = (one: KeptPicture, other: KeptPicture): number =>
   one.keptAt < other.keptAt ? -1 : one.keptAt > other.keptAt ? 1 : 0
-
-// A request that fails ends its transaction, whose `done` says why.
-const toldByDone = (): void => {}
