@@ -2,6 +2,7 @@ import { mkdtempSync, readlinkSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import path from 'node:path'
 import { type Browser, chromium } from 'playwright-core'
+import sharp from 'sharp'
 import { afterAll, beforeAll, expect, inject, test } from 'vitest'
 import { demoPeople } from '@/seed-demo/people'
 import { browserFlags, browserPath } from '../browser'
@@ -24,6 +25,11 @@ const letters = (): string =>
     .toString(36)
     .replace(/\d/g, (digit) => 'bcdfghjkmn'[Number(digit)]!)
 
+const picture = (): Promise<Buffer> =>
+  sharp({ create: { width: 640, height: 480, channels: 3, background: '#c9d4da' } })
+    .jpeg()
+    .toBuffer()
+
 /** Ends the browser of a profile with SIGKILL. Chromium names its process in the lock that it keeps in the profile. */
 function kill(profile: string): void {
   const lock = readlinkSync(path.join(profile, 'SingletonLock'))
@@ -33,7 +39,7 @@ function kill(profile: string): void {
 /** What a killed browser answers to being closed. */
 const closedAlready = (): void => {}
 
-test('the day of a technician: without a signal a look-up, a reading and a case; the browser is killed and starts again without a signal; everything arrives once', async () => {
+test('the day of a technician: without a signal a look-up, a reading and a case with a photo; the browser is killed and starts again without a signal; everything arrives once', async () => {
   const profile = mkdtempSync(path.join(tmpdir(), 'inchwater-phone-'))
   const start = async () => {
     const context = await chromium.launchPersistentContext(profile, {
@@ -45,6 +51,7 @@ test('the day of a technician: without a signal a look-up, a reading and a case;
     return { context, page: await context.newPage() }
   }
   const complaint = `Gives up at dusk ${Date.now()}`
+  const caption = `Ice on the vent’s lip ${letters()}`
   let { context, page } = await start()
   try {
     await signIn(page, url, ott.name, ott.password)
@@ -72,7 +79,14 @@ test('the day of a technician: without a signal a look-up, a reading and a case;
     await page.getByRole('button', { name: /Open the case/ }).click()
     await page.waitForURL(/\/case\?id=/)
     const casePage = page.url()
-    const line = page.getByText(/records? waiting to be sent/)
+    await page.getByText('Add a photo', { exact: true }).click()
+    await page.getByLabel('What is to be seen, in a few words').fill(caption)
+    await page
+      .getByRole('group', { name: 'Photo', exact: true })
+      .getByLabel('Choose a picture')
+      .setInputFiles({ name: 'IMG_0002.jpg', mimeType: 'image/jpeg', buffer: await picture() })
+    await page.getByRole('button', { name: 'Save the photo' }).click()
+    const line = page.getByText(/records and 1 picture waiting to be sent/)
     await line.waitFor()
     const waiting = (await line.textContent())!
 
@@ -95,6 +109,10 @@ test('the day of a technician: without a signal a look-up, a reading and a case;
     await page.reload()
     await sent(page).waitFor()
     expect(await inLog(context, url, complaint)).toEqual([complaint])
+    expect(await inLog(context, url, caption)).toEqual([caption])
+    await page.goto(casePage)
+    await page.getByRole('link', { name: new RegExp(caption) }).click()
+    await page.getByText('The server holds the picture', { exact: false }).waitFor()
   } finally {
     await context.close().catch(closedAlready)
     rmSync(profile, { recursive: true, force: true, maxRetries: 5 })
