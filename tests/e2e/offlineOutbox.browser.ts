@@ -72,3 +72,29 @@ test('a browser that keeps nothing, as in private mode, says so and what to do',
   await page.goto(`${url}/danger`)
   await page.getByRole('heading', { level: 1 }).waitFor()
 })
+
+// The devtools' limit on storage does not reach what is open already, so the store itself is made to refuse as a full disk does.
+test('a full device says that nothing was recorded, keeps what was typed, and records it once there is room', async () => {
+  const page = await signedIn(browser, url, ott)
+  await page.addInitScript(() => {
+    const put = IDBObjectStore.prototype.put
+    IDBObjectStore.prototype.put = function (...given) {
+      if (this.name === 'outbox' && sessionStorage.getItem('full') !== null)
+        throw new DOMException('The disk is full.', 'QuotaExceededError')
+      return put.apply(this, given)
+    }
+  })
+  const mark = `ZZ full ${Date.now()}`
+  await page.goto(`${url}/ask?model=ZZ-9931`)
+  await page.getByLabel('What is printed on the switch').fill(mark)
+  await page.evaluate(() => sessionStorage.setItem('full', 'yes'))
+  await page.getByRole('button', { name: 'Ask', exact: true }).click()
+  await page.getByText('This device has no room left, so nothing was recorded.', { exact: false }).waitFor()
+  expect(await page.getByLabel('What is printed on the switch').inputValue()).toBe(mark)
+  expect(await inLog(page.context(), url, mark)).toEqual([])
+  await page.evaluate(() => sessionStorage.removeItem('full'))
+  await page.getByRole('button', { name: 'Ask', exact: true }).click()
+  await page.waitForURL((address) => !address.pathname.startsWith('/ask'))
+  await sent(page).waitFor()
+  expect(await inLog(page.context(), url, mark)).toEqual([mark])
+})
