@@ -1,6 +1,6 @@
 import type { PersonFigure } from '@/lib/records/view/callbacks/peopleFigures'
 import { IntervalMark } from '../ui/charts/IntervalMark'
-import { DataTable } from '../ui/paper/DataTable'
+import { type Column, DataTable } from '../ui/paper/DataTable'
 import { Sheet } from '../ui/paper/Sheet'
 import { behindShare } from './behind'
 import { CaseFigure } from './CaseFigure'
@@ -22,29 +22,11 @@ export function People({ figures, file, opening, names }: Props) {
     ]),
   )
   const upTo = Math.max(0.1, ...people.map(({ shrunken }) => shrunken.interval[1]))
-  return (
-    <Sheet title="People" sub="For managers alone. By who ended the job, in the order of the number of jobs.">
-      <p>
-        Chance explains most differences between people: whoever does few jobs, or gets the hard ones, has
-        more callbacks some years and fewer in others. So each rate is drawn towards that of all, the more the
-        fewer jobs are behind it. Use it to ask, never to judge.
-      </p>
-      {differs(people, settled.of === 0 ? 0 : settled.count / settled.of)}
-      <DataTable
-        caption="Jobs that came back, by who ended them"
-        rowKey={({ personId }) => personId}
-        rows={people}
-        columns={[
-          { key: 'person', words: 'Person', cell: nameOf },
-          {
-            key: 'back',
-            words: 'Came back',
-            cell: (person) => (
-              <CaseFigure of={behind.get(person.personId)!} opening={opening} says={outOf(person.cameBack)}>
-                {outOf(person.cameBack)}
-              </CaseFigure>
-            ),
-          },
+  // One person alone has nothing shared to be drawn towards: then the count is all there is to say.
+  const rates: Column<PersonFigure>[] =
+    people.length < 2
+      ? []
+      : [
           {
             key: 'rate',
             words: 'Rate, drawn towards that of all',
@@ -65,6 +47,34 @@ export function People({ figures, file, opening, names }: Props) {
               </CaseFigure>
             ),
           },
+        ]
+  return (
+    <Sheet title="People" sub="For managers alone. By who ended the job, in the order of the number of jobs.">
+      <p>
+        Chance explains most differences between people: whoever does few jobs, or gets the hard ones, has
+        more callbacks some years and fewer in others.{' '}
+        {people.length < 2
+          ? 'With fewer than two people there is nothing to compare, and no rate is said.'
+          : 'So each rate is drawn towards that of all, the more the fewer jobs are behind it.'}{' '}
+        Use it to ask, never to judge.
+      </p>
+      {differs(people, settled.of === 0 ? 0 : settled.count / settled.of)}
+      <DataTable
+        caption="Jobs that came back, by who ended them"
+        rowKey={({ personId }) => personId}
+        rows={people}
+        columns={[
+          { key: 'person', words: 'Person', cell: nameOf },
+          {
+            key: 'back',
+            words: 'Came back',
+            cell: (person) => (
+              <CaseFigure of={behind.get(person.personId)!} opening={opening} says={outOf(person.cameBack)}>
+                {outOf(person.cameBack)}
+              </CaseFigure>
+            ),
+          },
+          ...rates,
         ]}
         empty={<p>No job of a settled month in this time.</p>}
       />

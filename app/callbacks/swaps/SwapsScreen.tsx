@@ -38,7 +38,7 @@ export function SwapsScreen() {
 }
 
 function Swaps({ shown, now }: { shown: SwapsShown; now: string }) {
-  const { all, flagged, outsideCases } = shown
+  const { flagged, outsideCases } = shown
   return (
     <>
       <section aria-labelledby="no-reading-justified">
@@ -54,12 +54,8 @@ function Swaps({ shown, now }: { shown: SwapsShown; now: string }) {
           </Quiet>
           {flagged.length === 0 && (
             <Empty
-              what={all.length === 0 ? 'No switch was replaced' : 'Every replacement was justified'}
-              why={
-                all.length === 0
-                  ? 'No repair on record says that a pressure switch was replaced.'
-                  : 'Each had all on record that must be before a switch may be called faulty.'
-              }
+              what={nothingMissing(shown).what}
+              why={nothingMissing(shown).why}
               todo="A replacement for which something was missing is listed here."
             />
           )}
@@ -73,6 +69,28 @@ function Swaps({ shown, now }: { shown: SwapsShown; now: string }) {
       <Quiet>As this device had it {momentWords(now)}.</Quiet>
     </>
   )
+}
+
+/** What no flagged case means: nothing was replaced, nothing was judged, or everything was there. */
+function nothingMissing({ all, outsideCases }: SwapsShown): { what: string; why: string } {
+  if (all.length === 0)
+    return {
+      what: 'No switch was replaced',
+      why: 'No repair on record says that a pressure switch was replaced.',
+    }
+  const onCases = all.length - outsideCases.length
+  if (onCases === 0)
+    return {
+      what: 'No replacement can be judged',
+      why: 'None belongs to a case, so nothing that was read or looked at is on record with it. They are listed below.',
+    }
+  return {
+    what:
+      outsideCases.length === 0
+        ? 'Every replacement was justified'
+        : 'No replacement on a case lacked anything',
+    why: 'Each on a case had all on record that must be before a switch may be called faulty.',
+  }
 }
 
 function inShort({ all, flagged, outsideCases }: SwapsShown): string {

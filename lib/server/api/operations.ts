@@ -69,14 +69,19 @@ export const fileCase = {
   summary: 'File a case: a complaint on one furnace',
   description:
     'Goes through the same door as what people record, with the same rules and refusals, and is written down as said by the program. With an “id” (UUID, version 7) and the moment “saidAt” it may be sent again after a broken connection: it is stored once.',
-  body: z.strictObject({
-    ...caseBody.shape,
-    id: uuidv7.optional(),
-    saidAt: z.iso
-      .datetime({ offset: true, error: 'Write the moment as ISO 8601 with its offset.' })
-      .optional()
-      .describe('When it was said, if not just now; with “id”'),
-  }),
+  body: z
+    .strictObject({
+      ...caseBody.shape,
+      id: uuidv7.optional(),
+      saidAt: z.iso
+        .datetime({ offset: true, error: 'Write the moment as ISO 8601 with its offset.' })
+        .optional()
+        .describe('When it was said, if not just now; always with “id”'),
+    })
+    .refine(({ id, saidAt }) => id === undefined || saidAt !== undefined, {
+      path: ['saidAt'],
+      message: 'With “id”, say “saidAt” as well: else the case would be another one when it is sent again.',
+    }),
   answer: z.object({
     id: z.string(),
     seq: z.int().describe('Its number in the log'),

@@ -12,7 +12,7 @@ type Sent = z.infer<typeof fileCase.body>
 type Stored = z.infer<typeof fileCase.answer>
 
 /** Files a case as said by the program that calls, through the one way into the log. */
-export async function storeCase(sent: Sent, { person, tokenId }: Caller, now: Date): Promise<Result<Stored>> {
+export async function storeCase(sent: Sent, { person }: Caller, now: Date): Promise<Result<Stored>> {
   const { id = uuidv7(), saidAt = now.toISOString(), ...body } = sent
   const record = {
     id,
@@ -21,7 +21,8 @@ export async function storeCase(sent: Sent, { person, tokenId }: Caller, now: Da
     body,
     saidAt,
     author: person.id,
-    device: `token ${tokenId}`,
+    // Not the token, which is renewed now and then: the same case sent again stays the same.
+    device: `program ${person.id}`,
   }
   try {
     const [answer] = await theLog().appendRecords({ sentAt: now.toISOString(), records: [record] }, person)

@@ -107,6 +107,9 @@ test('a replacement outside any case is listed apart with its record', async () 
   const apart = screen.getByRole('region', { name: 'Replaced outside any case' })
   expect(within(apart).getByRole('link').getAttribute('href')).toBe(`/record?id=${outside.id}`)
   expect(document.body.textContent).toContain('1 replacement of a switch on record; 1 belong to no case.')
+  // Nothing is known of it, so nobody says that it was justified.
+  expect(document.body.textContent).toContain('No replacement can be judged')
+  expect(document.body.textContent).not.toContain('justified.')
 })
 
 test('an unsuitable switch still fitted leads to its furnace, and says whether that is left off', async () => {

@@ -178,6 +178,12 @@ test.each([
   ['a furnace that is not there', { ...complaint, furnaceId: uuidv7() }, 404, 'no-such-furnace'],
   ['something that is no furnace', { ...complaint, furnaceId: ids.low }, 422, 'refused'],
   ['no complaint', { furnaceId: ids.furnace, circuit: 'proving circuit' }, 400, 'not-understood'],
+  [
+    'an id and no moment, so that it could not be sent again',
+    { ...complaint, id: uuidv7() },
+    400,
+    'not-understood',
+  ],
   ['an author of its own choosing', { ...complaint, author: 'person-1' }, 400, 'not-understood'],
   ['a moment still to come', { ...complaint, saidAt: '2099-01-01T00:00:00Z' }, 422, 'refused'],
 ])('a case with %s is refused with a sentence, and nothing is stored', async (_what, body, status, code) => {
