@@ -140,7 +140,7 @@ describe('withholding and joining', () => {
 })
 
 describe('who may add', () => {
-  test('only a manager withholds or imports, a dispatcher lifts no notice, a technician settles no dispute; everything else is open to all three', () => {
+  test('only a manager withholds or imports, a dispatcher lifts no notice, a technician settles no dispute and takes no warranty answer; everything else is open to all three', () => {
     const restricted = Object.values(recordKinds)
       .filter((kind) => kind.mayAdd.length < 3)
       .map((kind) => [kind.kind, [...kind.mayAdd].sort()])
@@ -149,6 +149,7 @@ describe('who may add', () => {
       ['withholding', ['manager']],
       ['lifting', ['manager', 'technician']],
       ['import', ['manager']],
+      ['warranty answer', ['dispatcher', 'manager']],
     ])
   })
 })
