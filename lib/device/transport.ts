@@ -153,7 +153,7 @@ export const handOverBatch = (
   contact: Contact,
 ): Promise<Called<{ held: string[] }>> => call('/api/hand-over', held, postJson(contact, { sentAt, records }))
 
-/** Hands over the bytes of a picture. Done with, also when the server takes them for none; otherwise try again. */
+/** Hands over the bytes of a picture. Done with, also when the server takes them for none (413, 422); otherwise try again. */
 export async function handOverPicture(
   sha256: string,
   bytes: ArrayBuffer,
@@ -167,7 +167,7 @@ export async function handOverPicture(
       ...headersOf(contact),
     }
     const { ok, status } = await fetch(path, { method: 'PUT', headers, body: bytes })
-    if (ok || [400, 413, 422].includes(status)) return { ok: true, value: undefined }
+    if (ok || [413, 422].includes(status)) return { ok: true, value: undefined }
     return { ok: false, why: 'server trouble', message: `The server answered ${status} to ${path}.` }
   } catch (cause) {
     return { ok: false, why: 'no signal', message: String(cause) }

@@ -4,10 +4,10 @@ import type { OldRow } from './readRow'
 
 /** Words for a switch whose setting can be changed, or that no maker names for the furnace. */
 const genericWords =
-  /\b(?:adjustable|adj\.|field[- ]?set|universal|generic|general[- ]?purpose|aftermarket|multi[- ]?fit)(?=$|[^\p{L}])/iu
-const jumperWords = /\b(?:jumper(?:ed)?|by-?pass(?:ed)?|jumped out|wired out)\b/i
+  /\b(?:adjustable|adjust\.|adj|field[- ]?set|universal|generic|general[- ]?purpose|aftermarket|multi[- ]?fit)(?=$|[^\p{L}])/giu
+const jumperWords = /\b(?:jumper(?:ed)?|by-?pass(?:ed)?|jumped out|wired out)\b/gi
 
-/** “Not adjustable” says the opposite. */
+/** “Not adjustable” says the opposite, of the word right behind it alone. */
 const denied = /\b(?:not|non|no|never|isn.t)[- ]*(?:an? )?(?:field[- ])?$/i
 
 const looked: readonly ColumnField[] = [
@@ -50,7 +50,6 @@ export function whyNoRating(row: OldRow, isGeneric: (partNumber: string) => bool
   }
 }
 
-function isSaid(text: string, pattern: RegExp): boolean {
-  const found = pattern.exec(text)
-  return found !== null && !denied.test(text.slice(0, found.index))
-}
+/** One place where a word stands undenied is enough: “not adjustable when found; adjustable one fitted”. */
+const isSaid = (text: string, pattern: RegExp): boolean =>
+  [...text.matchAll(pattern)].some(({ index }) => !denied.test(text.slice(0, index)))

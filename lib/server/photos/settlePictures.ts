@@ -9,7 +9,8 @@ import { dropPicture } from './withheldPictures'
 /**
  * Brings table and files together, as a stop in the middle or a restored back-up left them. What was withheld goes;
  * a file that the table does not know is noted; where the file is gone, the table says so, and a device that still has
- * the picture sends it again.
+ * the picture sends it again. A file that the log does not name stays where it is, shown to nobody: its log may be
+ * taken in later.
  */
 export async function settlePictures(now: Date): Promise<void> {
   const { database, dataFolder } = store()
@@ -17,8 +18,9 @@ export async function settlePictures(now: Date): Promise<void> {
   const files = new Set(await listPictureFiles(dataFolder))
   const noted = new Set(heldPictures(database))
   for (const sha256 of new Set([...files, ...noted])) {
-    if (theLog().pictureNamed(sha256) !== 'named') await dropPicture(sha256)
-    else if (!files.has(sha256)) noteGone(database, sha256)
+    const named = theLog().pictureNamed(sha256)
+    if (named === 'withheld') await dropPicture(sha256)
+    else if (named === 'not named' || !files.has(sha256)) noteGone(database, sha256)
     else if (!noted.has(sha256)) await noteFile(sha256, now)
   }
 }

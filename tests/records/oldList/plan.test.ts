@@ -88,6 +88,16 @@ test.each([
   ['its part number, which is on file as generic', 'Orrinmoor,OM Ridge,Low fire,0.65,uni 22,,'],
   ['its note', 'Orrinmoor,OM Ridge,Low fire,0.65,KX-1,,Universal kit fitted 2018'],
   ['its note, field-set', 'Orrinmoor,OM Ridge,Low fire,0.65,KX-1,,field-set to this'],
+  ['a short word', 'Orrinmoor,OM Ridge,Low fire,0.65,KX-1,Adj switch,'],
+  ['a short word with its point', 'Orrinmoor,OM Ridge,Low fire,0.65,KX-1,adjust. switch,'],
+  [
+    'its note, behind another that is denied',
+    'Orrinmoor,OM Ridge,Low fire,0.65,KX-1,,non-adjustable original replaced by universal switch',
+  ],
+  [
+    'its note, behind the same word denied',
+    'Orrinmoor,OM Ridge,Low fire,0.65,KX-1,,not adjustable when found; adjustable one fitted now',
+  ],
 ])(
   'rule 2 on import: a row of a general-purpose switch by %s is refused, with what to do instead',
   (_, row) => {
@@ -105,9 +115,17 @@ test('rule 2 on import refuses no row that says that its switch is not adjustabl
   expect(first(planOf(text)).outcome).toBe('taken over')
 })
 
-test('rule 4 on import: a row that speaks of a jumper is refused', () => {
-  const text = `${head},note\nOrrinmoor,OM Ridge,Low fire,0.65,Jumpered since 2017`
-  expect(first(planOf(text))).toMatchObject({ outcome: 'refused', rule: 'no bypass' })
+test.each(['Jumpered since 2017', 'no jumper found; was bypassed in 2019'])(
+  'rule 4 on import: a row that speaks of a jumper is refused: %s',
+  (note) => {
+    const text = `${head},note\nOrrinmoor,OM Ridge,Low fire,0.65,${note}`
+    expect(first(planOf(text))).toMatchObject({ outcome: 'refused', rule: 'no bypass' })
+  },
+)
+
+test('rule 4 on import refuses no row that says that no jumper is in', () => {
+  const text = `${head},note\nOrrinmoor,OM Ridge,Low fire,0.65,No jumper found`
+  expect(first(planOf(text)).outcome).toBe('taken over')
 })
 
 test('planImport names duplicates within the list and with the log, and takes the same number from another source', () => {

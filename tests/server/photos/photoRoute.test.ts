@@ -234,12 +234,9 @@ test('after a stop anywhere in between, the next start brings files, table and l
   store().database.prepare('DELETE FROM "Picture"').run()
   await settlePictures(new Date())
   expect(state()).toEqual([1, [sha256]])
-  // Half-written, or of nobody: it goes.
+  // Half-written: it goes.
   mkdirSync(path.join(team.folder, 'photos.unfinished'), { recursive: true })
   writeFileSync(path.join(team.folder, 'photos.unfinished', 'half'), kept.subarray(0, 20))
-  const strange = pictureFile(team.folder, 'ab'.repeat(32))
-  mkdirSync(path.dirname(strange), { recursive: true })
-  writeFileSync(strange, kept)
   await settlePictures(new Date())
   expect(existsSync(path.join(team.folder, 'photos.unfinished'))).toBe(false)
   expect(state()).toEqual([1, [sha256]])
@@ -268,6 +265,19 @@ test('after a stop anywhere in between, the next start brings files, table and l
   expect((await get()).status).toBe(410)
   await settlePictures(new Date())
   expect(state()).toEqual([0, []])
+})
+
+test('a file that the log does not name yet stays through a start, shown to nobody, and is noted once the log names it', async () => {
+  const file = pictureFile(team.folder, sha256)
+  mkdirSync(path.dirname(file), { recursive: true })
+  writeFileSync(file, picture)
+  await settlePictures(new Date())
+  expect(readFileSync(file)).toEqual(picture)
+  expect(await statusAndCode(await get())).toEqual([404, 'not-here'])
+  await sayPhoto()
+  await settlePictures(new Date())
+  expect(heldPictures(store().database)).toEqual([sha256])
+  expect((await get()).status).toBe(200)
 })
 
 test('a device that knows more than a restored server is told everything anew', async () => {
