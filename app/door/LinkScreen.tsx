@@ -1,5 +1,6 @@
 'use client'
 
+import '@/lib/records/withoutEval'
 import { useEffect, useState } from 'react'
 import { z } from 'zod'
 import { Empty } from '../ui/answers/Empty'

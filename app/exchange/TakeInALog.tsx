@@ -1,5 +1,6 @@
 'use client'
 
+import '@/lib/records/withoutEval'
 import { useId, useState } from 'react'
 import { z } from 'zod'
 import { useDevice, useDeviceState } from '../device/deviceContext'

@@ -1,5 +1,6 @@
 'use client'
 
+import '@/lib/records/withoutEval'
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
 import { z } from 'zod'
 import { newRecordId } from '@/lib/device/device'

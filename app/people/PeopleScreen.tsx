@@ -1,5 +1,6 @@
 'use client'
 
+import '@/lib/records/withoutEval'
 import { type FormEvent, useCallback, useEffect, useState } from 'react'
 import { z } from 'zod'
 import { fetchDevices, type KnownDevices } from '@/lib/device/managing'

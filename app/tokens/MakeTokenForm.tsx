@@ -1,5 +1,6 @@
 'use client'
 
+import '@/lib/records/withoutEval'
 import { useState } from 'react'
 import { z } from 'zod'
 import { post } from '../door/post'

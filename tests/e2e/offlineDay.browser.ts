@@ -123,7 +123,7 @@ test('a lost phone hands over what waited and empties itself; a manager reads it
   const page = await signedIn(browser, url, ott, 'allow')
   await workerIsReady(page)
   const text = `Lost phone ${letters()}`
-  await page.goto(`${url}/ask?model=ZZ-9917`)
+  await page.goto(`${url}/ask?model=ZZ-9944`)
   await page.getByLabel('What is printed on the switch').fill(text)
   await page.context().setOffline(true)
   await page.getByRole('button', { name: 'Ask', exact: true }).click()

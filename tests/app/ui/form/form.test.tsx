@@ -260,6 +260,8 @@ test('Form leads by keyboard to each missing answer, of a group to its first, an
   const person = userEvent.setup()
   render(<Asking saved={() => {}} />)
   await person.click(screen.getByRole('button', { name: 'Save' }))
+  // The first of them is gone to by itself; only then does the keyboard go elsewhere.
+  await vi.waitFor(() => expect(document.activeElement).toBe(screen.getByRole('textbox', { name: 'Name' })))
   const follow = async (name: string) => {
     screen.getByRole('link', { name }).focus()
     await person.keyboard('{Enter}')
