@@ -323,7 +323,8 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
 
   /**
    * The server went back to a back-up: this person's own records go into the outbox once more, and the file is fetched
-   * from the first entry. Nothing is lost that was stored after the back-up and is still on a device.
+   * from the first entry. Nothing is lost that was stored after the back-up and is still on a device. Which pictures the
+   * server holds is asked from the start too: its news was numbered anew since, and says nothing of what went with it.
    */
   async function beginAnew(): Promise<void> {
     const items = ownToSendAgain(inLog.values(), { me: me.id, waiting: outbox, lastOrder })
@@ -331,16 +332,18 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
     const intoOutbox = ownDatabase.transaction('outbox', 'readwrite')
     for (const item of items) void intoOutbox.store.put({ ...item, id: item.record.id })
     await intoOutbox.done
-    const ofFile = fileDatabase.transaction(['records', 'facts'], 'readwrite')
+    const ofFile = fileDatabase.transaction(['records', 'facts', 'picturesHeld'], 'readwrite')
     void ofFile.objectStore('records').clear()
-    void ofFile.objectStore('facts').delete('after')
-    void ofFile.objectStore('facts').delete('mark')
+    void ofFile.objectStore('picturesHeld').clear()
+    for (const fact of ['after', 'mark', 'picturesAfter']) void ofFile.objectStore('facts').delete(fact)
     await ofFile.done
     outbox = [...outbox, ...items]
     lastOrder += items.length
     inLog.clear()
+    picturesHeld.clear()
     after = 0
     mark = undefined
+    picturesAfter = 0
     again = true
     refold({ arrived: 0 })
   }

@@ -18,6 +18,8 @@ class PretendServer {
   /** What came, in its order. */
   came: string[] = []
   loseNextAnswer = false
+  /** How often the server was put back to a back-up. */
+  restored = 0
 
   handle = async (input: string | URL | Request, init?: RequestInit): Promise<Response> => {
     const url = new URL(String(input), 'http://localhost')
@@ -30,7 +32,10 @@ class PretendServer {
     if (url.pathname.startsWith('/api/photos/')) return this.put(url.pathname.slice(12), init?.body as Blob)
     const after = Number(url.searchParams.get('after'))
     const from = Number(url.searchParams.get('pictures'))
+    const [mark, sent] = [String(this.restored), url.searchParams.get('mark')]
+    if (sent !== null && sent !== mark) return answer({ records: [], next: 0, more: true, anew: true })
     return answer({
+      mark,
       records: this.log.filter(({ seq }) => seq > after),
       next: this.log.length,
       more: false,
@@ -257,6 +262,25 @@ test('a picture that the server holds no longer is sent again by a device that s
   server.news.push({ sha256: one.sha256, held: false })
   await device.sync()
   expect(server.pictures.size).toBe(1)
+  expect(stateOf(device, one)).toBe('held')
+  device.close()
+})
+
+test('after a back-up was restored the device forgets which pictures the server held, though others brought as much news since', async () => {
+  const device = await open()
+  const one = picture('one')
+  await device.keepPicture(one)
+  await device.add('photo', bodyOf(one))
+  await device.sync()
+  expect(stateOf(device, one)).toBe('held')
+  // The back-up was older than the picture; others have sent two since.
+  server.restored += 1
+  server.log = []
+  server.pictures.clear()
+  server.news = ['two', 'three'].map((text) => ({ sha256: picture(text).sha256, held: true }))
+  await device.sync()
+  expect(server.came).toEqual(['photo', 'picture', 'photo', 'picture'])
+  expect([...server.pictures.keys()]).toEqual([one.sha256])
   expect(stateOf(device, one)).toBe('held')
   device.close()
 })
