@@ -1,4 +1,4 @@
-import type { Browser, BrowserContext } from 'playwright-core'
+import type { Browser, BrowserContext, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest'
 import { demoPeople } from '@/seed-demo/people'
 import { complaintsOf, scrollsSideways, seriousFaults } from './audit'
@@ -85,6 +85,24 @@ const screens: [name: string, path: () => string][] = [
   ['An address that leads nowhere', () => '/nowhere'],
 ]
 
+/**
+ * Makes the window as high as the page, since what lies under the bar at the foot can be scrolled out of it, once the
+ * page grows no more by what the server answers.
+ */
+async function showWholePage(page: Page): Promise<void> {
+  await page.getByText('Asking the server …').waitFor({ state: 'detached' })
+  const heightOfPage = () => page.evaluate(() => document.body.scrollHeight)
+  let height = await heightOfPage()
+  for (let looks = 0; looks < 3; looks++) {
+    await page.evaluate(() => new Promise((done) => setTimeout(done, 100)))
+    const now = await heightOfPage()
+    if (now !== height) looks = 0
+    height = now
+  }
+  const { width } = page.viewportSize()!
+  await page.setViewportSize({ width, height: 400 + height })
+}
+
 describe.each(Object.keys(sizes))('on a %s, light and dark', (size) => {
   test.each(screens)(
     '%s: axe finds nothing serious, nothing sticks out, nothing complains',
@@ -95,12 +113,7 @@ describe.each(Object.keys(sizes))('on a %s, light and dark', (size) => {
       await page.getByRole('heading').first().waitFor()
       await page.getByRole('progressbar').waitFor({ state: 'detached' })
       expect(await scrollsSideways(page)).toBe(false)
-      // The whole page at once: what lies under the bar at the foot can be scrolled out of it.
-      const { width } = page.viewportSize()!
-      await page.setViewportSize({
-        width,
-        height: 400 + (await page.evaluate(() => document.body.scrollHeight)),
-      })
+      await showWholePage(page)
       for (const colorScheme of lights) {
         await page.emulateMedia({ colorScheme })
         expect(await seriousFaults(page), colorScheme).toEqual([])
