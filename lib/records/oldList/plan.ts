@@ -10,9 +10,9 @@ import { isOddSize } from './oddSize'
 import { whatIsOnFile } from './onFile'
 import { type Answers, type Place, type Placed, placeKey, placeOf, type Thing, thingKey } from './places'
 import { fieldsOf, type OldRow, type Reading, type ReadRow, readRow, unitsInHeads } from './readRow'
-import type { Table } from './readTable'
+import type { Table, TableRow } from './readTable'
 import { reportsOf } from './reports'
-import { whyNoRating } from './ruleTwo'
+import { ratingRefusals } from './ruleTwo'
 
 /** One report that a row would become, and what it would come to. */
 export type PlannedReport = {
@@ -70,6 +70,7 @@ export function* planImport(options: PlanOptions): Generator<Step, Plan> {
   const onFile = whatIsOnFile(file)
   const ratings = openRatings(file, now)
   const headUnits = unitsInHeads(table, reading.columns)
+  const whyNoRating = ratingRefusals(table.head, reading.columns, onFile.isGeneric)
   const places = new Map<string, Placed>()
   const things = newThings(options)
   const seen = new Map<string, { row: number } | { record: string }>()
@@ -80,8 +81,7 @@ export function* planImport(options: PlanOptions): Generator<Step, Plan> {
 
   for (const [at, tableRow] of table.rows.entries()) {
     if (at % rowsAStep === 0) yield { done: at / 2, of }
-    const row = fieldsOf(tableRow, reading.columns)
-    verdicts.push(judgeRow(row))
+    verdicts.push(judgeRow(tableRow))
   }
 
   const byPosition = new Map<string, typeof waiting>()
@@ -100,8 +100,9 @@ export function* planImport(options: PlanOptions): Generator<Step, Plan> {
   }
   return { verdicts, things: things.named(verdicts) }
 
-  function judgeRow(row: OldRow): Verdict {
-    const refusal = whyNoRating(row, onFile.isGeneric)
+  function judgeRow(tableRow: TableRow): Verdict {
+    const row = fieldsOf(tableRow, reading.columns)
+    const refusal = whyNoRating(tableRow.cells)
     if (refusal !== undefined) return { row: row.row, outcome: 'refused', ...refusal }
     const read = readRow(row, reading, headUnits, now)
     if (!read.ok)

@@ -1,17 +1,21 @@
+import fc from 'fast-check'
 import { v7 as uuidv7 } from 'uuid'
 import { expect, test } from 'vitest'
 import type { HeldRecord } from '@/lib/records/fold/entry'
 import { counting, foldTeamFile } from '@/lib/records/fold/teamFile'
 import {
   type Answers,
+  columnWords,
   fieldsOf,
   gatherAsked,
+  guessColumns,
   noAnswers,
   type Plan,
   recordsOf,
   type Verdict,
   whatIsOnFile,
 } from '@/lib/records/oldList'
+import { ratingRefusals } from '@/lib/records/oldList/ruleTwo'
 import { openRatings } from '@/lib/records/view/openRatings'
 import { held, now, planOf, readingOf, someEquipment, tableOf } from './someList'
 
@@ -113,6 +117,131 @@ test.each([
 test('rule 2 on import refuses no row that says that its switch is not adjustable', () => {
   const text = `${head},note\nOrrinmoor,OM Ridge,Low fire,0.65,"Sealed, not adjustable; non-adjustable"`
   expect(first(planOf(text)).outcome).toBe('taken over')
+})
+
+/** A row that is taken over, with one more column. */
+const withColumn = (name: string, cell: string) =>
+  planOf(`${head},${name}\nOrrinmoor,OM Ridge,Low fire,0.65,"${cell}"`)
+const refusedAs = (rule: string) => ({
+  outcome: 'refused',
+  rule,
+  sentence: expect.stringContaining('Record it as found fitted, when and by whom'),
+})
+
+test.each([
+  ['Adjustable?', 'yes'],
+  ['Adjustable?', 'maybe'],
+  ['Adjustable?', 'none'],
+  ['is_adjustable', 'TRUE'],
+  ['isAdjustable', '1'],
+  ['Generic', 'x'],
+  ['OEM or generic', 'OEM'],
+  ['Field\u2011set', '0.65'],
+  ['Non-adjustable?', 'no'],
+  ['Non-adjustable?', ''],
+  ['not_adjustable', '–'],
+])('rule 2 on import: a row with “%s” above “%s” is refused', (name, cell) => {
+  const verdict = first(withColumn(name, cell))
+  expect(verdict).toMatchObject(refusedAs('no general-purpose switch'))
+  expect(verdict).toMatchObject({ sentence: expect.stringContaining(`Under “${name}”`) })
+})
+
+test.each([
+  ['Jumper?', 'yes', 'refused'],
+  ['bypass_found', 'since 2017', 'refused'],
+  ['No jumper', 'no', 'refused'],
+  ['Jumper?', 'No', 'taken over'],
+  ['No jumper', 'yes', 'taken over'],
+])('rule 4 on import: a row with “%s” above “%s” is %s', (name, cell, outcome) => {
+  const verdict = first(withColumn(name, cell))
+  expect(verdict.outcome).toBe(outcome)
+  if (outcome === 'refused') expect(verdict).toMatchObject(refusedAs('no bypass'))
+})
+
+test.each([
+  ['Adjustable?', 'no'],
+  ['Adjustable?', 'N'],
+  ['is_adjustable', 'FALSE'],
+  ['isAdjustable', '0'],
+  ['Generic', ''],
+  ['Generic', ' – '],
+  ['Non-adjustable?', 'Yes'],
+  ['not adjustable', 'x'],
+  ['Remarks', 'not adjustable'],
+  ['Remarks', 'non–adjustable'],
+  ['Adjustment range', '0.1 either way'],
+  ['Supplier', 'Generously helped'],
+])('rule 2 on import refuses no row with “%s” above “%s”', (name, cell) => {
+  expect(first(withColumn(name, cell)).outcome).toBe('taken over')
+})
+
+test.each([
+  'OEM, do not use universal',
+  'field_set in 2019',
+  'UniversalKit',
+  'uni\u00ADversal',
+  'general\u00A0purpose',
+  'ordered as part no universal 22',
+  'uni-22',
+])('rule 2 on import: a row is refused for “%s” in a column that is mapped to nothing', (cell) => {
+  expect(first(withColumn('Anything else', cell))).toMatchObject(refusedAs('no general-purpose switch'))
+})
+
+test.each([
+  ['maker', 'Universal Hearths', 'not answered'],
+  ['maker', 'Universal', 'refused'],
+  ['maker', 'generic pressure switch', 'refused'],
+  ['who rung', 'Adjustable Supply', 'taken over'],
+  ['who rung', 'jumpered by Ede', 'refused'],
+  ['said by', 'Ede Jumper', 'taken over'],
+  ['said by', 'Adjustable', 'refused'],
+  ['range', 'Universal Hearth', 'refused'],
+  ['Heard from', 'Universal Hearths', 'refused'],
+])('rule 2 on import: in the column “%s” the name “%s” is %s', (name, cell, outcome) => {
+  const row = {
+    maker: 'Orrinmoor',
+    range: 'OM Ridge',
+    position: 'Low fire',
+    'make (Pa)': '160',
+    [name]: cell,
+  }
+  const text = `${Object.keys(row).join(',')}\n${Object.values(row).join(',')}`
+  expect(first(planOf(text)).outcome).toBe(outcome)
+})
+
+test('rules 2 and 4 on import: whatever column carries the word, mapped or not, the row is refused', () => {
+  const fields = Object.entries(columnWords).filter(
+    ([field]) => !['maker', 'organisation', 'saidBy'].includes(field),
+  )
+  const anyName = fc.constantFrom(...fields.map(([, words]) => words), 'Remarks', 'Colour', 'Column 9')
+  const generic = [
+    'adjustable',
+    'Adj.',
+    'field set',
+    'UNIVERSAL',
+    'generic',
+    'general-purpose',
+    'aftermarket',
+  ]
+  const anyWord = fc.constantFrom(
+    ...generic.map((word) => [word, 'no general-purpose switch'] as const),
+    ...['jumper', 'by-passed', 'wired out'].map((word) => [word, 'no bypass'] as const),
+  )
+  const around = fc.constantFrom('', 'old ', 'OEM; ', '0.65 in. w.c. ', '(')
+  const others = fc.array(fc.constantFrom<string>('0.65', '', 'sealed', 'Low fire'), { maxLength: 8 })
+  fc.assert(
+    fc.property(anyName, anyWord, around, others, fc.nat(8), (name, [word, rule], before, cells, place) => {
+      const at = Math.min(place, cells.length)
+      const row = cells.toSpliced(at, 0, `${before}${word}`)
+      const heads = row.map((_, each) => (each === at ? name : `Other ${each}`))
+      const table = tableOf([heads.join(';'), row.join(';')].join('\n'), 'semicolon')
+      const refused = ratingRefusals(table.head, guessColumns(table), () => false)(table.rows[0]!.cells)
+      expect(refused).toMatchObject({
+        rule,
+        sentence: expect.stringMatching(/Record it as found fitted.*Is something else meant/),
+      })
+    }),
+  )
 })
 
 test.each(['Jumpered since 2017', 'no jumper found; was bypassed in 2019'])(
