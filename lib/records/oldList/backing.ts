@@ -9,13 +9,15 @@ export type Backing = Pick<ReportBody, 'source' | 'proof' | 'saidOn' | 'saidBy'>
   remark?: string
 }
 
-/** How lists name sources; the first that fits counts. Literature is older unless it is said to be current. */
+/**
+ * How lists name sources, beside our own words for them. A source that is trusted wrongly makes a number look verified,
+ * so the maker's support is a whole cell that says nothing else, and nothing but our own word makes literature current.
+ */
 const sourceWords: readonly (readonly [RegExp, SourceKind])[] = [
-  [/(factory|maker|tech\w*) ?(technical )?(support|line|help)|tech line/, 'factory support'],
   [/distributor|counter|supplier|wholesal/, 'distributor'],
   [
-    /current.*(literature|manual|bulletin|sheet)|(literature|manual|bulletin|sheet).*current/,
-    'current literature',
+    /^(?:factory|maker|manufacturer)(?:['’]?s)? (?:tech(?:nical)? )?(?:support|line|help)(?: ?line| desk)?$/,
+    'factory support',
   ],
   [/literature|manual|bulletin|sheet|instructions|document/, 'older literature'],
   [/parts? ?list|cross.?ref|catalog/, 'parts listing'],
@@ -58,13 +60,14 @@ export function backingOf({ cells }: OldRow, day: string | undefined): Backing {
   }
 }
 
+/** The source that a cell names: none where it names two, since nobody can tell which of them the number is from. */
 function sourceIn(text: string | undefined): SourceKind | undefined {
   if (text === undefined) return undefined
   const plain = text.toLowerCase().trim()
-  return (
-    sourceKinds.find((kind) => kind === plain || sources[kind].words.toLowerCase() === plain) ??
-    sourceWords.find(([pattern]) => pattern.test(plain))?.[1]
-  )
+  const own = sourceKinds.find((kind) => kind === plain || sources[kind].words.toLowerCase() === plain)
+  if (own !== undefined) return own
+  const named = sourceWords.filter(([pattern]) => pattern.test(plain))
+  return named.length === 1 ? named[0]![1] : undefined
 }
 
 function proofOf(source: SourceKind, cells: OldRow['cells']): ReportBody['proof'] | undefined {

@@ -329,8 +329,8 @@ test('what planImport foretells is what the log then stands at: every level, and
   const file = foldTeamFile(equipment.all)
   const text = [
     `${head},open (in. w.c.),source,document,page,who rung,reference,date,holds for`,
-    'Orrinmoor,OM Ridge,Low fire,0.65,0.50,current manual,ZQ 12,7,,,2025-11-01,all',
-    'Orrinmoor,OM Ridge,Low fire,0.65,0.50,tech support,,,Orrinmoor line,T-1,2025-11-02,all',
+    'Orrinmoor,OM Ridge,Low fire,0.65,0.50,current literature,ZQ 12,7,,,2025-11-01,all',
+    'Orrinmoor,OM Ridge,Low fire,0.65,0.50,factory support,,,Orrinmoor line,T-1,2025-11-02,all',
     'Orrinmoor,OM Ridge,Low fire,0.90,,,,,,,,',
     'Orrinmoor,OM Ridge,High fire,0.95,,manual,ZQ 12,8,,,2019-03-04,all',
     'Orrinmoor,OM Ridge,High fire,1.20,,distributor,,,Hallam Supply,T-9,2025-10-04,all',
