@@ -45,6 +45,7 @@ export function DevicesOf({ name, devices, endings, nameOf, build, now, after }:
                 Ended by {nameOf(ending.endedBy)}; it was emptied on {sayMoment(ending.emptiedAt!)}.
               </p>
             )}
+            {ending !== undefined && ending.picturesLost > 0 && <p>{lostWords(ending.picturesLost)}</p>}
             {!isOpen && device.signedIn && <EndDevice {...{ device, name, after }} />}
           </li>
         )
@@ -57,6 +58,11 @@ const waitingWords = (waiting: number): string =>
   waiting === 0
     ? 'nothing waited there then'
     : `${waiting === 1 ? '1 record' : `${waiting} records`} waited there then`
+
+const lostWords = (count: number): string =>
+  count === 1
+    ? '1 picture there was damaged and could not be handed over: it is lost.'
+    : `${count} pictures there were damaged and could not be handed over: they are lost.`
 
 function EndDevice({ device, name, after }: Pick<Props, 'name' | 'after'> & { device: KnownDevice }) {
   const [asked, setAsked] = useState(false)

@@ -25,7 +25,7 @@ type Props = {
 
 /** One record that was set aside, whole, with who said it when, and what a manager can do with it. */
 export function SetAsideSheet({ item, about, why, admit, refuse }: Props) {
-  const { record, personId, receivedAt, refused } = item
+  const { record, personId, receivedAt, refused, pictureLost } = item
   const { kind, body, saidAt } = record
   const name = about.names.get(personId) ?? 'somebody'
   return (
@@ -45,7 +45,13 @@ export function SetAsideSheet({ item, about, why, admit, refuse }: Props) {
               {sayMoment(refused.at)}: {refused.reason}
             </p>
           )}
-          {kind === 'photo' && typeof body?.sha256 === 'string' && (
+          {pictureLost && (
+            <p>
+              <b>Its picture is lost.</b> It was damaged on that device and could not be handed over. The
+              record can be admitted without it.
+            </p>
+          )}
+          {kind === 'photo' && !pictureLost && typeof body?.sha256 === 'string' && (
             // Not in the team's file: the server shows it to managers alone.
             <img
               className={styles.picture}

@@ -1,7 +1,15 @@
 import type { FileDatabase, OwnDatabase } from './database'
 import type { OutboxItem } from './outbox'
 import { nextBatch } from './outbox'
-import { type Called, type Contact, handOverBatch, handOverPicture, sayEmptied } from './transport'
+import { hashOf } from './picture/hashOf'
+import {
+  type Called,
+  type Contact,
+  handOverBatch,
+  handOverPicture,
+  sayEmptied,
+  sayPictureLost,
+} from './transport'
 
 type Parts = {
   own: OwnDatabase
@@ -55,7 +63,11 @@ export async function handOver({
   return sayEmptied(contact(0))
 }
 
-/** The pictures that the server does not hold yet, one after the other. */
+/**
+ * The pictures that the server does not hold yet, one after the other. Bytes that a disk has damaged fit no photo any
+ * more and never will: such a picture is let go of once the server has written down that it is lost, which the managers
+ * read with the ending and with its photo. Keeping it would keep everything else of that person's on a lost phone.
+ */
 async function handOverPictures(
   own: OwnDatabase,
   file: FileDatabase,
@@ -63,9 +75,12 @@ async function handOverPictures(
 ): Promise<Called<unknown>> {
   const held = new Set(await file.getAllKeys('picturesHeld'))
   for (const sha256 of await own.getAllKeys('pictures')) {
-    const bytes = held.has(sha256) ? undefined : await own.get('pictureBytes', sha256)
-    const called = bytes && (await handOverPicture(sha256, bytes, contact))
-    if (called !== undefined && !called.ok) return called
+    if (!held.has(sha256)) {
+      const bytes = await own.get('pictureBytes', sha256)
+      const fits = bytes !== undefined && (await hashOf(bytes)) === sha256
+      const called = await (fits ? handOverPicture(sha256, bytes, contact) : sayPictureLost(sha256, contact))
+      if (!called.ok) return called
+    }
     const letGo = own.transaction(['pictures', 'pictureBytes'], 'readwrite')
     void letGo.objectStore('pictures').delete(sha256)
     void letGo.objectStore('pictureBytes').delete(sha256)

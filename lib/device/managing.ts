@@ -24,6 +24,7 @@ const knownDevices = z.object({
       endedAt: z.string(),
       endedBy: z.string(),
       emptiedAt: z.string().nullable(),
+      picturesLost: z.int(),
     }),
   ),
   /** How many records that devices handed over wait for a manager. */
@@ -46,6 +47,7 @@ const setAside = z.object({
   receivedAt: z.string(),
   clockShiftMs: z.number(),
   refused: z.object({ by: z.string(), at: z.string(), reason: z.string() }).optional(),
+  pictureLost: z.literal(true).optional(),
 })
 
 /** A record that a device handed over, and that a manager has not admitted. */

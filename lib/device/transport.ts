@@ -153,7 +153,10 @@ export const handOverBatch = (
   contact: Contact,
 ): Promise<Called<{ held: string[] }>> => call('/api/hand-over', held, postJson(contact, { sentAt, records }))
 
-/** Hands over the bytes of a picture. Done with, also when the server takes them for none (413, 422); otherwise try again. */
+/**
+ * Hands over the bytes of a picture. Done with, also when the server takes them for none (413, 422); otherwise try again:
+ * a 400 is of bytes that were damaged on the way, or of something on the way.
+ */
 export async function handOverPicture(
   sha256: string,
   bytes: ArrayBuffer,
@@ -173,6 +176,10 @@ export async function handOverPicture(
     return { ok: false, why: 'no signal', message: String(cause) }
   }
 }
+
+/** Says that a picture can't be handed over, because this device's own bytes of it are damaged. */
+export const sayPictureLost = (sha256: string, contact: Contact): Promise<Called<boolean>> =>
+  call('/api/hand-over/pictures/lost', flag, postJson(contact, { sha256 }))
 
 /** Says that nothing of that person's is on this device any more. */
 export const sayEmptied = (contact: Contact): Promise<Called<boolean>> =>

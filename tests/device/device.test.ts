@@ -1,4 +1,5 @@
 import 'fake-indexeddb/auto'
+import { createHash } from 'node:crypto'
 import { IDBFactory } from 'fake-indexeddb'
 import { openDB } from 'idb'
 import { beforeEach, describe, expect, test, vi } from 'vitest'
@@ -25,6 +26,10 @@ class PretendServer {
   emptied = 0
   /** The bytes of pictures that were handed over, by hash. */
   pictures = new Map<string, number>()
+  /** What is answered to the next picture that is handed over, if it is no yes. */
+  refusePicture: { status: number; code: string } | undefined
+  /** The hashes of pictures that the device said it can't hand over. */
+  lost: string[] = []
   /** Look-ups by mark, and how often any were sent. */
   lookUps = new Map<string, { positionId: string; day: string }>()
   lookUpsSent = 0
@@ -36,6 +41,15 @@ class PretendServer {
     if (!this.signedIn) return Response.json({}, { status: 401 })
     if (url.pathname.startsWith('/api/hand-over/pictures/')) {
       if (this.brokenHandOvers.shift() !== undefined) throw new TypeError('Failed to fetch')
+      if (url.pathname.endsWith('/lost')) {
+        this.lost.push(JSON.parse(String(init?.body)).sha256)
+        return Response.json({ ok: true, value: true })
+      }
+      if (this.refusePicture !== undefined) {
+        const { status, code } = this.refusePicture
+        this.refusePicture = undefined
+        return Response.json({ ok: false, problem: { code, message: 'A sentence.' } }, { status })
+      }
       this.pictures.set(url.pathname.split('/').at(-1)!, (init!.body as ArrayBuffer).byteLength)
       return Response.json({ ok: true, value: true })
     }
@@ -512,6 +526,16 @@ describe('settleOutbox(items, answers), nextBatch(items, most)', () => {
   })
 })
 
+const pictureOf = (text: string) =>
+  ({
+    blob: new Blob([text]),
+    sha256: createHash('sha256').update(text).digest('hex'),
+    mediaType: 'image/png',
+    bytes: text.length,
+    width: 1,
+    height: 1,
+  }) as const
+
 describe('a device whose session a manager has ended', () => {
   const names = () => server.setAside.map(({ body }) => body.name)
   const stores = async () => {
@@ -612,15 +636,8 @@ describe('a device whose session a manager has ended', () => {
 
   test('hands over the bytes of pictures that the server does not hold, also after a break', async () => {
     const device = await open()
-    const sha256 = 'a'.repeat(64)
-    const picture = {
-      blob: new Blob(['12345']),
-      sha256,
-      mediaType: 'image/png',
-      bytes: 5,
-      width: 1,
-      height: 1,
-    } as const
+    const picture = pictureOf('12345')
+    const { sha256 } = picture
     expect(await device.keepPicture(picture)).toMatchObject({ ok: true })
     server.ended = true
     server.brokenHandOvers = ['before']
@@ -631,6 +648,48 @@ describe('a device whose session a manager has ended', () => {
     expect(server.emptied).toBe(1)
     device.close()
     expect(await stores()).toEqual(nothing)
+  })
+
+  test('passes over a picture whose own bytes are damaged, and lets go of it only when the server has written that down', async () => {
+    const device = await open()
+    const [damaged, whole] = [pictureOf('damaged'), pictureOf('whole')]
+    for (const picture of [damaged, whole]) await device.keepPicture(picture)
+    const own = await openDB('inchwater own p1')
+    await own.put('pictureBytes', new TextEncoder().encode('dam?ged').buffer, damaged.sha256)
+    own.close()
+    server.ended = true
+    server.brokenHandOvers = ['before']
+    await device.sync()
+    expect((await stores()).pictures).toBe(2)
+    server.brokenHandOvers = []
+    await device.sync()
+    expect(server.lost).toEqual([damaged.sha256])
+    expect([...server.pictures]).toEqual([[whole.sha256, 5]])
+    expect(server.emptied).toBe(1)
+    device.close()
+    expect(await stores()).toEqual(nothing)
+  })
+
+  test.each([
+    [400, 'other-bytes', 'kept'],
+    [400, 'bad-contact', 'kept'],
+    [502, 'a-proxy', 'kept'],
+    [503, 'try-again', 'kept'],
+    [413, 'too-long', 'let go'],
+    [422, 'no-picture', 'let go'],
+  ])('a picture that is sound here and answered %i (%s) is %s', async (status, code, becomes) => {
+    const device = await open()
+    await device.keepPicture(pictureOf('sound'))
+    server.ended = true
+    server.refusePicture = { status, code }
+    await device.sync()
+    const kept = becomes === 'kept'
+    expect((await stores()).pictureBytes).toBe(kept ? 1 : 0)
+    expect(server.emptied).toBe(kept ? 0 : 1)
+    expect(device.state().trouble?.why).toBe(kept ? 'server trouble' : undefined)
+    await device.sync()
+    expect([server.emptied, server.lost, server.pictures.size]).toEqual([1, [], kept ? 1 : 0])
+    device.close()
   })
 
   test('what the server does not hold stays on the device', async () => {

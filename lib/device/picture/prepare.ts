@@ -1,5 +1,6 @@
 import { failure, type Result, success } from '@/lib/core/result'
 import type { PictureType } from '@/lib/records/kinds/photo'
+import { hashOf } from './hashOf'
 
 /**
  * A picture as it is kept and sent: shrunk, upright, and drawn anew, so that nothing of the file it came from is in it
@@ -61,7 +62,7 @@ export async function preparePicture(file: Blob): Promise<Result<PreparedPicture
         'This device has no memory left for the picture. Close other pages, then try again.',
       )
     }
-    const sha256 = await hashOf(blob)
+    const sha256 = await hashOf(await blob.arrayBuffer())
     const capturedAt = await captureTimeOf(file)
     const picture = { blob, sha256, mediaType: shrunk.type, width, height, bytes: blob.size }
     return success(capturedAt === undefined ? picture : { ...picture, capturedAt })
@@ -104,11 +105,6 @@ async function encode(bitmap: ImageBitmap, width: number, height: number): Promi
     canvas.toBlob(resolve, shrunk.type, shrunk.quality),
   )
   return blob?.type === shrunk.type ? blob : undefined
-}
-
-async function hashOf(blob: Blob): Promise<string> {
-  const digest = await crypto.subtle.digest('SHA-256', await blob.arrayBuffer())
-  return [...new Uint8Array(digest)].map((byte) => byte.toString(16).padStart(2, '0')).join('')
 }
 
 /** The reader of metadata is loaded with the first photo only. What can't be read is left out: a screenshot has none. */

@@ -3,6 +3,7 @@ import type { Database } from 'better-sqlite3'
 import { failure, type Result, success } from '@/lib/core/result'
 import { writeEvent } from '../people/events'
 import { asStored } from '../people/moment'
+import { lostPictures } from './lostPictures'
 
 /** A person's session on a device that a manager has ended, and that the device has not done with yet. */
 export type OpenEnding = { id: string; device: string; personId: string; sessionId: string | null }
@@ -14,6 +15,8 @@ export type ListedEnding = {
   endedBy: string
   /** When the device said that everything is handed over and its file is gone. */
   emptiedAt: string | null
+  /** How many pictures could not be handed over, because the device's own bytes of them were damaged. */
+  picturesLost: number
 }
 
 type Which = { device: string; personId: string }
@@ -82,13 +85,19 @@ export function closeEnding(database: Database, ending: OpenEnding, now: Date): 
 }
 
 /** The last ending of each device, by device and person. */
-export const listEndings = (database: Database): ListedEnding[] =>
-  database
-    .prepare<[], ListedEnding>(
-      `SELECT "device", "personId", max("endedAt") AS "endedAt", "endedBy", "emptiedAt"
+export function listEndings(database: Database): ListedEnding[] {
+  const lost = lostPictures(database)
+  return database
+    .prepare<[], Omit<ListedEnding, 'picturesLost'> & { id: string }>(
+      `SELECT "id", "device", "personId", max("endedAt") AS "endedAt", "endedBy", "emptiedAt"
        FROM "DeviceEnding" GROUP BY "device", "personId"`,
     )
     .all()
+    .map(({ id, ...ending }) => ({
+      ...ending,
+      picturesLost: lost.filter(({ endingId }) => endingId === id).length,
+    }))
+}
 
 const insertEnding = (
   database: Database,

@@ -7,6 +7,7 @@ import type { Log } from '../log/openLog'
 import { writeEvent } from '../people/events'
 import { asStored } from '../people/moment'
 import type { OpenEnding } from './endings'
+import { lostPictures } from './lostPictures'
 
 /** What a device hands over at a time: the moment of sending by its own clock, and records in their order. */
 export const handedOver = z.object({
@@ -26,6 +27,8 @@ export type SetAside = {
   receivedAt: string
   clockShiftMs: number
   refused?: { by: string; at: string; reason: string }
+  /** It is a photo whose picture could not be handed over, because the device's own bytes of it were damaged. */
+  pictureLost?: true
 }
 
 /**
@@ -94,20 +97,26 @@ const notInTheLog = `SELECT "r".*, "e"."personId", "e"."device", "p"."role"
   WHERE "r"."bytes" IS NOT NULL`
 
 /** Everything that waits for a manager or was refused by one, in the order in which it was said and handed over. */
-export const listSetAside = (database: Database): SetAside[] =>
-  database
+export function listSetAside(database: Database): SetAside[] {
+  const lost = new Set(lostPictures(database).map(({ endingId, sha256 }) => `${endingId} ${sha256}`))
+  return database
     .prepare<[], Row>(`${notInTheLog} ORDER BY "e"."endedAt", "e"."id", "r"."place"`)
     .all()
-    .map((row) => ({
-      record: JSON.parse(row.bytes) as RecordEnvelope,
-      personId: row.personId,
-      device: row.device,
-      receivedAt: row.receivedAt,
-      clockShiftMs: row.clockShiftMs,
-      ...(row.decision === 'refused' && {
-        refused: { by: row.decidedBy ?? '', at: row.decidedAt ?? '', reason: row.reason ?? '' },
-      }),
-    }))
+    .map((row) => {
+      const record = JSON.parse(row.bytes) as RecordEnvelope
+      return {
+        record,
+        personId: row.personId,
+        device: row.device,
+        receivedAt: row.receivedAt,
+        clockShiftMs: row.clockShiftMs,
+        ...(row.decision === 'refused' && {
+          refused: { by: row.decidedBy ?? '', at: row.decidedAt ?? '', reason: row.reason ?? '' },
+        }),
+        ...(lost.has(`${row.endingId} ${record.body?.sha256}`) && { pictureLost: true as const }),
+      }
+    })
+}
 
 /**
  * Admits records to the log, each through the one door, as its author's and with its times: the rules judge them as

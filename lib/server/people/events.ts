@@ -17,6 +17,7 @@ export type PersonEventKind =
   | 'signed out everywhere'
   | 'device ended'
   | 'device emptied'
+  | 'picture lost'
   | 'records admitted'
   | 'records refused'
   | 'token made'

@@ -20,6 +20,7 @@ const ending = {
   endedAt: '2026-02-01T09:00:00.000Z',
   endedBy: 'p9',
   emptiedAt: null,
+  picturesLost: 0,
 }
 const after = vi.fn(async () => {})
 const list = (more: Partial<Parameters<typeof DevicesOf>[0]> = {}) =>
@@ -79,4 +80,12 @@ test('an ended device says by whom and what happens next, and later that it was 
 test('somebody without a device is said to have none', () => {
   list({ devices: [] })
   expect(document.body.textContent).toBe('Ines Talvik has not signed in on any device yet.')
+})
+
+test('pictures that could not be handed over are said to be lost', () => {
+  const { unmount } = list({ endings: [{ ...ending, picturesLost: 2 }] })
+  expect(document.body.textContent).toContain('2 pictures there were damaged and could not be handed over')
+  unmount()
+  list({ endings: [ending] })
+  expect(document.body.textContent).not.toContain('damaged')
 })

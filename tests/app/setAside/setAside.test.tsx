@@ -89,6 +89,28 @@ test('keeping a record out asks why; one that was kept out says by whom, and can
   ])
 })
 
+test('a photo whose picture was damaged on the device says so in the picture’s place', async () => {
+  const body = {
+    sha256: 'a'.repeat(64),
+    mediaType: 'image/jpeg',
+    width: 9,
+    height: 9,
+    bytes: 9,
+    shows: 'other',
+  }
+  const photo = (end: string, more = {}) => {
+    const whole = item(end, '', more)
+    return { ...whole, record: { ...whole.record, kind: 'photo', body } }
+  }
+  list = [photo('1', { pictureLost: true }), photo('2')]
+  open()
+  const [lost, here] = await screen.findAllByRole('article')
+  expect(lost!.textContent).toContain('Its picture is lost.')
+  expect(within(lost!).queryByRole('img')).toBeNull()
+  expect(within(here!).getByRole('img')).toBeTruthy()
+  expect(here!.textContent).not.toContain('lost')
+})
+
 test('nobody but a manager sees any of it', async () => {
   list = [item('1', 'Orrinmoor')]
   open(technician)

@@ -6,6 +6,7 @@ import { POST as end } from '@/app/api/devices/end/route'
 import { GET as devices } from '@/app/api/devices/route'
 import { POST as done } from '@/app/api/hand-over/done/route'
 import { PUT as handPicture } from '@/app/api/hand-over/pictures/[sha256]/route'
+import { POST as lost } from '@/app/api/hand-over/pictures/lost/route'
 import { POST as handOver } from '@/app/api/hand-over/route'
 import { POST as records } from '@/app/api/records/route'
 import { POST as admit } from '@/app/api/set-aside/admit/route'
@@ -252,6 +253,7 @@ const giveBytes = (sha256: string, bytes: Buffer, cookie = phone) => {
   })
   return handPicture(sent, { params: Promise.resolve({ sha256 }) })
 }
+const sayLost = (sha256: string) => lost(fromPhone(send('/', { cookie: phone, body: { sha256 } })))
 const shown = (sha256: string, cookie: string) =>
   showAside(read('/', cookie), { params: Promise.resolve({ sha256 }) })
 const setAsidePictures = () =>
@@ -297,4 +299,32 @@ test('a picture of an unsaved form is forgotten when the device is empty; damage
   expect(setAsidePictures()).toEqual([sha256])
   await sayDone()
   expect(setAsidePictures()).toEqual([])
+})
+
+test('a picture that was damaged on the device is written down once as lost, for the managers to read with its photo', async () => {
+  await endPhone()
+  const bytes = await pictureOf('png', 60, 40, 4)
+  const sha256 = sha256Of(bytes)
+  const said = await photo(sha256, bytes.length)
+  await hand([maker('Orrinmoor'), said])
+  for (const _ of ['said', 'said again']) expect((await sayLost(sha256)).status).toBe(200)
+  expect(await listed()).toEqual([
+    expect.not.objectContaining({ pictureLost: true }),
+    expect.objectContaining({ record: said, pictureLost: true }),
+  ])
+  await sayDone()
+  expect(await value(devices(read('/', manager)))).toMatchObject({ endings: [{ picturesLost: 1 }] })
+  const written = readEvents(store().database, 10).filter(({ kind }) => kind === 'picture lost')
+  expect(written).toMatchObject([{ personId: jonas, byId: null, detail: { picture: sha256 } }])
+})
+
+test('no picture is lost that the server has, and none of a device that was not ended', async () => {
+  const bytes = await pictureOf('png', 60, 40, 5)
+  const sha256 = sha256Of(bytes)
+  expect(await problem(await sayLost(sha256))).toEqual([409, 'nothing-to-hand-over'])
+  await endPhone()
+  await giveBytes(sha256, bytes)
+  expect((await sayLost(sha256)).status).toBe(200)
+  expect((await sayLost('no hash')).status).toBe(400)
+  expect(await value(devices(read('/', manager)))).toMatchObject({ endings: [{ picturesLost: 0 }] })
 })

@@ -120,6 +120,10 @@ const table: Readonly<Record<string, Row>> = {
   // Nobody's session on this device was ended.
   'POST /api/hand-over': [{ ...all(409), nobody: 401, 'taken off': 401 }, () => ({ body: handedOver })],
   'PUT /api/hand-over/pictures/[sha256]': [{ ...all(409), nobody: 401, 'taken off': 401 }, namedPicture],
+  'POST /api/hand-over/pictures/lost': [
+    { ...all(409), nobody: 401, 'taken off': 401 },
+    () => ({ body: { sha256: 'a'.repeat(64) } }),
+  ],
   'POST /api/hand-over/done': [{ ...all(409), nobody: 401, 'taken off': 401 }, () => ({ body: {} })],
   'GET /api/log/verify': [signedIn, () => ({})],
   'GET /api/look-ups': [{ ...managersOnly, dispatcher: 200 }, () => ({})],

@@ -134,6 +134,7 @@ const forms: Readonly<Record<string, Record<string, unknown>>> = {
   'POST /api/devices/end': { device: 'phone-1', personId: 'nobody' },
   'POST /api/hand-over': { sentAt: '2026-01-12T12:00:00Z', records: [{ id: 'a' }] },
   'POST /api/hand-over/done': {},
+  'POST /api/hand-over/pictures/lost': { sha256: 'a'.repeat(64) },
   'POST /api/import/log': {},
   // No such position, so it is passed over.
   'POST /api/look-ups': {
