@@ -13,7 +13,7 @@ import { handOver } from './handOver'
 import { freshTeamLookUps, keepLookUp, readTeamLookUps, sendKeptLookUps, type TeamLookUps } from './lookUps'
 import { inPlaceOf, type SaidAt } from './mending'
 import { nextBatch, type OutboxItem, settleOutbox } from './outbox'
-import { ownToSendAgain } from './ownToSendAgain'
+import { ownMissingIn, ownToSendAgain } from './ownToSendAgain'
 import { type KeptPicture, openPictures, type PictureFate } from './picture/pictures'
 import type { PreparedPicture } from './picture/prepare'
 import { sendPictures } from './picture/sendPictures'
@@ -289,10 +289,16 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
         unshown = true
         continue
       }
-      const { records, next, more, pictures: pictureNews } = called.value
+      const { records, next, more } = called.value
+      const missing = ownMissingIn(called.value, { held: inLog.values(), me: me.id, after })
+      // The server's news of pictures was numbered anew with its log: it is asked for from the start.
+      const pictureNews =
+        missing.length > 0 ? { news: [], next: 0, anew: true as const } : called.value.pictures
+      if (missing.length > 0) await putBack(missing)
       const changed = [...records, ...withheldSince(records, (id) => inLog.get(id))]
       const intoFile = fileDatabase.transaction(['records', 'facts', 'picturesHeld'], 'readwrite')
       for (const record of changed) void intoFile.objectStore('records').put(record)
+      for (const { id } of missing) void intoFile.objectStore('records').delete(id)
       void intoFile.objectStore('facts').put(next, 'after')
       void intoFile.objectStore('facts').put(called.value.mark, 'mark')
       if (pictureNews !== undefined) {
@@ -304,13 +310,14 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
       }
       await intoFile.done
       for (const record of changed) inLog.set(record.id, record)
+      for (const { id } of missing) inLog.delete(id)
       after = next
       mark = called.value.mark
       if (pictureNews?.anew) picturesHeld.clear()
       for (const { sha256, held } of pictureNews?.news ?? [])
         held ? picturesHeld.add(sha256) : picturesHeld.delete(sha256)
       picturesAfter = pictureNews?.next ?? picturesAfter
-      unshown ||= records.length > 0 || (pictureNews?.news.length ?? 0) > 0
+      unshown ||= changed.length > 0 || missing.length > 0 || (pictureNews?.news.length ?? 0) > 0
       show({ arrived: inLog.size })
       if (more) continue
       // Folded once, at the end: a long file arrives in many pages.
@@ -327,25 +334,32 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
    * server holds is asked from the start too: its news was numbered anew since, and says nothing of what went with it.
    */
   async function beginAnew(): Promise<void> {
-    const items = ownToSendAgain(inLog.values(), { me: me.id, waiting: outbox, lastOrder })
-    // The outbox first: a crash between the two sends them once more, and the server knows them by id.
-    const intoOutbox = ownDatabase.transaction('outbox', 'readwrite')
-    for (const item of items) void intoOutbox.store.put({ ...item, id: item.record.id })
-    await intoOutbox.done
+    await putBack(inLog.values())
     const ofFile = fileDatabase.transaction(['records', 'facts', 'picturesHeld'], 'readwrite')
     void ofFile.objectStore('records').clear()
     void ofFile.objectStore('picturesHeld').clear()
     for (const fact of ['after', 'mark', 'picturesAfter']) void ofFile.objectStore('facts').delete(fact)
     await ofFile.done
-    outbox = [...outbox, ...items]
-    lastOrder += items.length
     inLog.clear()
     picturesHeld.clear()
     after = 0
     mark = undefined
     picturesAfter = 0
-    again = true
     refold({ arrived: 0 })
+  }
+
+  /**
+   * Puts this person's own among records that the server has lost into the outbox. They are taken out of the file after
+   * that: a crash between the two sends them once more, and the server knows them by id.
+   */
+  async function putBack(lost: Iterable<HeldRecord>): Promise<void> {
+    const items = ownToSendAgain(lost, { me: me.id, waiting: outbox, lastOrder })
+    const intoOutbox = ownDatabase.transaction('outbox', 'readwrite')
+    for (const item of items) void intoOutbox.store.put({ ...item, id: item.record.id })
+    await intoOutbox.done
+    outbox = [...outbox, ...items]
+    lastOrder += items.length
+    again = true
   }
 
   async function fetchNames(): Promise<Called<unknown>> {

@@ -20,6 +20,25 @@ export function ownToSendAgain(
     .map((record, place) => ({ record: asSent(record), order: lastOrder + 1 + place }))
 }
 
+/**
+ * What a person said that the log does not have where it was stored: the server went back to a back-up that is older
+ * than the record and newer than what this device had fetched, so that what stands for the log still fits.
+ *
+ * @param after the number that was asked after
+ * @param page what came: everything up to `next`, and nothing behind it unless there is more
+ */
+export function ownMissingIn(
+  { records, next, more }: { records: readonly HeldRecord[]; next: number; more: boolean },
+  { held, me, after }: { held: Iterable<HeldRecord>; me: string; after: number },
+): HeldRecord[] {
+  const came = new Set(records.map(({ id }) => id))
+  const last = more ? next : Number.POSITIVE_INFINITY
+  return [...held].filter(
+    ({ id, author, seq }) =>
+      author === me && seq !== undefined && seq > after && seq <= last && !came.has(id),
+  )
+}
+
 /** Without what the log added to it. */
 const asSent = ({ id, kind, version, body, saidAt, author, device }: HeldRecord): RecordEnvelope => ({
   id,

@@ -970,6 +970,58 @@ describe('a server that went back to a back-up', () => {
     expect(server.batches).toBe(batches)
   })
 
+  test.each([
+    ['as far as before, with what others wrote', 9],
+    ['less far than before', 4],
+  ])(
+    'gets back what it had stored behind what this device had fetched, where it has grown %s since',
+    async (_, length) => {
+      const device = await open()
+      for (const name of ['One', 'Two', 'Three']) server.log.push(others(name))
+      await device.sync()
+      // Others write, the device sends, and its signal breaks off before it fetches.
+      for (const name of ['Four', 'Five']) server.log.push(others(name))
+      const fetched = server.handle
+      vi.stubGlobal('fetch', (...args: Parameters<typeof fetched>) => {
+        if (String(args[0]).startsWith('/api/changes')) throw new TypeError('Failed to fetch')
+        return fetched(...args)
+      })
+      await device.addAll(['Orrinmoor', 'Tessenby'].map((name) => ({ kind: 'maker', body: { name } })))
+      await device.sync()
+      expect(device.state().waiting).toEqual([])
+      expect(server.log.map(({ body }) => body.name).slice(5)).toEqual(['Orrinmoor', 'Tessenby'])
+
+      server.log = server.log.slice(0, 4)
+      while (server.log.length < length) server.log.push(others(`Since ${server.log.length}`))
+      server.pageSize = 2
+      vi.stubGlobal('fetch', fetched)
+      await device.sync()
+      const names = server.log.map(({ body }) => body.name)
+      expect(names.slice(length)).toEqual(['Orrinmoor', 'Tessenby'])
+      expect([...makerNames(device)].sort()).toEqual([...names].sort())
+      expect(device.state()).toMatchObject({ waiting: [], refused: [], trouble: undefined })
+      const batches = server.batches
+      await device.sync()
+      expect(server.batches).toBe(batches)
+      device.close()
+      const again = await open()
+      expect([...makerNames(again)].sort()).toEqual([...names].sort())
+      expect(again.state().waiting).toEqual([])
+      again.close()
+    },
+  )
+
+  test('does not get back what came in the page, nor what others stored behind what was fetched', async () => {
+    const device = await open()
+    await device.add('maker', { name: 'Orrinmoor' })
+    server.log.push(others('One'))
+    await device.sync()
+    const batches = server.batches
+    await device.sync()
+    expect([server.batches, device.state().waiting]).toEqual([batches, []])
+    device.close()
+  })
+
   test('and a device closed in the middle goes on where it was', async () => {
     const first = await open()
     await first.add('maker', { name: 'Orrinmoor' })
