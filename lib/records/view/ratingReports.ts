@@ -4,6 +4,7 @@ import { counting, type TeamFile } from '../fold/teamFile'
 import type { PhotoBody } from '../kinds/photo'
 import type { ReportBody } from '../kinds/report'
 import { photosOfReport, pictureState, readingsOfPhoto } from './photos'
+import { saidAtOf } from './standingReports'
 
 /** The reports of a position that count, oldest first, joined positions followed. */
 export function reportsAt(file: TeamFile, positionId: string): Entry<ReportBody>[] {
@@ -36,7 +37,7 @@ export function ratingReportOf(report: Entry<ReportBody>, file: TeamFile): Ratin
     tap: body.tap,
     stage: body.stage,
     source: body.source,
-    saidAt: body.saidOn ?? report.at,
+    saidAt: saidAtOf(report),
     saidBy: body.saidBy ?? report.by,
     secondPerson:
       (body.secondPersonId !== undefined && body.secondPersonId !== report.by) ||

@@ -1,8 +1,9 @@
 import { fromPascals, ucumCode } from '@/lib/core/pressure'
 import type { RatingStanding } from '@/lib/core/rating'
-import type { Action, Level, LimitKind, Sense, SourceKind } from '@/lib/core/vocabulary'
+import type { Action, Level, LimitKind, Sense } from '@/lib/core/vocabulary'
 import { counting, type TeamFile } from '../fold/teamFile'
 import { openRatings } from './openRatings'
+import { type DatedSource, datedSource, reportsNamed } from './standingReports'
 
 /** One rating as it may leave the program: never a number without its level, its sources and their dates. */
 export type RatingOnFile = {
@@ -25,11 +26,11 @@ export type RatingOnFile = {
   between: string
   stage: string
   probability: number
-  sources: { reportId: string; source: SourceKind; saidAt: string; proof?: string }[]
+  sources: (DatedSource & { proof?: string })[]
   /** Reports that are listed beside it and lend it no weight. */
-  leads: { reportId: string; source: SourceKind; saidAt: string; agrees: boolean }[]
-  /** Other values that are reported. */
-  rivals: { pascals: number; sources: SourceKind[]; slip?: string }[]
+  leads: (DatedSource & { agrees: boolean })[]
+  /** Other values that are reported, each with who says so and since when. */
+  rivals: { pascals: number; sources: DatedSource[]; slip?: string }[]
 }
 
 /**
@@ -51,16 +52,16 @@ export function ratingsOnFile(file: TeamFile, now: string): RatingOnFile[] {
     }
     const { closes, opens, unstated } = ratings.at(position)
     return [
-      ...stated(about, 'closes', closes),
-      ...stated(about, 'opens', opens),
-      ...stated(about, 'not stated', unstated),
+      ...stated(about, 'closes', closes, file),
+      ...stated(about, 'opens', opens, file),
+      ...stated(about, 'not stated', unstated, file),
     ]
   })
 }
 
 type About = Pick<RatingOnFile, 'positionId' | 'maker' | 'range' | 'models' | 'position'>
 
-function stated(about: About, action: Action, standing: RatingStanding): RatingOnFile[] {
+function stated(about: About, action: Action, standing: RatingStanding, file: TeamFile): RatingOnFile[] {
   if (standing.level === 'Not on file') return []
   const { level, pascals, limit, toleranceAbove, toleranceBelow, sense, between, stage } = standing
   return [
@@ -93,7 +94,7 @@ function stated(about: About, action: Action, standing: RatingStanding): RatingO
       })),
       rivals: standing.rivals.map((rival) => ({
         pascals: rival.pascals,
-        sources: rival.sources,
+        sources: reportsNamed(rival.reportIds, file.reports).map(datedSource),
         ...(rival.slip === undefined ? {} : { slip: rival.slip }),
       })),
     },

@@ -9,7 +9,7 @@ import { counting, type TeamFile } from '@/lib/records/fold/teamFile'
 import type { PartBody } from '@/lib/records/kinds/part'
 import { furnaceForRating } from '@/lib/records/view/furnaceForRating'
 import { ratingSettings, type Setpoint, setpointOf } from '@/lib/records/view/setpoint'
-import { behind, newestDate } from '@/lib/records/view/standingReports'
+import { behind, newestDate, reportsNamed, saidAtOf } from '@/lib/records/view/standingReports'
 import type { SetpointAnswer, setpointQuery } from './setpointShapes'
 
 type Asked = z.infer<typeof setpointQuery>
@@ -151,10 +151,7 @@ function saidStanding(
 ): Standing {
   const { reasons } = standing
   const sourcesOf = (ids: readonly string[]) =>
-    ids.flatMap((id) => {
-      const report = reports.get(id)
-      return report === undefined ? [] : [sourceOf(report, nameOf)]
-    })
+    reportsNamed(ids, reports).map((report) => sourceOf(report, nameOf))
   if (standing.level === 'Not on file') {
     const words = 'No rating is on file for this. Ask for it; somebody at the phone desk will ring for it.'
     return { action, reasons, level: standing.level, ask: { words, address: `/ask?${query}` } }
@@ -177,13 +174,13 @@ function saidStanding(
 
 type Report = NonNullable<ReturnType<Setpoint['reports']['get']>>
 
-const sourceOf = ({ id, body, by, at }: Report, nameOf: NameOf) => ({
-  source: body.source,
-  words: sources[body.source].words,
-  saidOn: body.saidOn ?? at,
-  asWritten: body.asWritten,
-  recordedBy: nameOf(by),
-  report: id,
+const sourceOf = (report: Report, nameOf: NameOf) => ({
+  source: report.body.source,
+  words: sources[report.body.source].words,
+  saidOn: saidAtOf(report),
+  asWritten: report.body.asWritten,
+  recordedBy: nameOf(report.by),
+  report: report.id,
 })
 
 type Stated = Pick<

@@ -171,11 +171,15 @@ function ratingRow(rating: RatingOnFile): Cell[] {
     rating.between,
     rating.stage,
     rating.probability,
-    rating.rivals.map(({ pascals }) => pascals).join(' | '),
+    rating.rivals.map(rivalCell).join(' | '),
     rating.leads.length,
     rating.positionId,
   ]
 }
+
+/** @example '162 (distributor 2024-03-01)' */
+const rivalCell = ({ pascals, sources }: RatingOnFile['rivals'][number]): string =>
+  `${pascals} (${sources.map(({ source, saidAt }) => `${source} ${saidAt.slice(0, 10)}`).join(', ')})`
 
 const readMe = (now: Date): string =>
   [
@@ -184,7 +188,8 @@ const readMe = (now: Date): string =>
     'Each table is CSV by RFC 4180: UTF-8 with its mark, commas, CR LF, the names of the columns in the first line.',
     'The unit of a number stands behind the name of its column, as its UCUM code.',
     'ratings.csv has each rating with its level, its sources and their dates. A number without them is no setpoint:',
-    'copy none without its line. The standing is that of a furnace of which nothing more is known.',
+    'copy none without its line, and no other value without the sources behind it. The standing is that of a furnace of',
+    'which nothing more is known.',
     'Pressures are magnitudes; the column “sense” says suction or pressure.',
     'A text that begins with = + - or @ has an apostrophe in front, so that no spreadsheet runs it. Take it off to have',
     'the text letter for letter. Numbers have none.',

@@ -64,6 +64,8 @@ export const documentEntry = z.strictObject({
 
 export type DocumentEntry = z.infer<typeof documentEntry>
 
+const datedSource = { reportId: z.string(), source: z.enum(sourceKinds), saidAt: z.string() }
+
 /** A rating as worked out on the day of the export, for other programs. It is not taken in: it is worked out anew. */
 export const documentRating = z.strictObject({
   positionId: z.string(),
@@ -84,26 +86,12 @@ export const documentRating = z.strictObject({
   between: z.string(),
   stage: z.string(),
   probability: z.number(),
-  sources: z.array(
-    z.strictObject({
-      reportId: z.string(),
-      source: z.enum(sourceKinds),
-      saidAt: z.string(),
-      proof: z.string().optional(),
-    }),
-  ),
-  leads: z.array(
-    z.strictObject({
-      reportId: z.string(),
-      source: z.enum(sourceKinds),
-      saidAt: z.string(),
-      agrees: z.boolean(),
-    }),
-  ),
+  sources: z.array(z.strictObject({ ...datedSource, proof: z.string().optional() })),
+  leads: z.array(z.strictObject({ ...datedSource, agrees: z.boolean() })),
   rivals: z.array(
     z.strictObject({
       pascals: z.number(),
-      sources: z.array(z.enum(sourceKinds)),
+      sources: z.array(z.strictObject(datedSource)).min(1),
       slip: z.string().optional(),
     }),
   ),

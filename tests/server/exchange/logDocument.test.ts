@@ -4,14 +4,31 @@ import { expect, test } from 'vitest'
 import { unitOfField } from '@/lib/records/fieldUnits'
 import { numberFields } from '@/lib/records/numberFields'
 import { documentSchema } from '@/lib/server/exchange/documentSchema'
-import { exported, fill, peopleOf, record, rowsOf, say, takenIn, verified, withServers } from './twoServers'
+import {
+  exported,
+  fill,
+  fillDispute,
+  peopleOf,
+  record,
+  rowsOf,
+  say,
+  takenIn,
+  verified,
+  withServers,
+} from './twoServers'
 
 const { newServer } = withServers()
 
 type Document = {
   head: { seq: number; hash: string }
   entries: { seq: number; withheldBySeq: number | null; salt: string | null; record: { body: object } }[]
-  ratings: { level: string; sources: { source: string; saidAt: string }[]; pascals: number; unit: string }[]
+  ratings: {
+    level: string
+    sources: { source: string; saidAt: string }[]
+    pascals: number
+    unit: string
+    rivals: { pascals: number; sources: unknown[] }[]
+  }[]
 }
 const parse = (text: string) => JSON.parse(text) as Document
 
@@ -228,6 +245,24 @@ test('exportLog gives every rating with its level, its sources and their dates, 
     expect(pascals).toBeGreaterThanOrEqual(0)
     expect(unit).toBe('Pa')
   }
+})
+
+test('exportLog gives every other value with its sources and their dates, and the schema asks for them', async () => {
+  const old = await newServer()
+  await fillDispute(old)
+  const document = parse(exported(old))
+  const [rating] = document.ratings
+  const from = (source: string, saidAt: string) => ({ reportId: expect.any(String), source, saidAt })
+  expect(rating?.rivals).toEqual([
+    {
+      pascals: 162,
+      sources: [from('distributor', '2024-03-01'), from('older literature', '2019-05-06')],
+    },
+  ])
+  const fits = new Ajv({ strict: false, validateFormats: false }).compile(documentSchema())
+  expect([fits(document), fits.errors]).toEqual([true, null])
+  for (const sources of [[], ['distributor']])
+    expect(fits({ ...document, ratings: [{ ...rating, rivals: [{ pascals: 162, sources }] }] })).toBe(false)
 })
 
 test('documentSchema() is a JSON Schema that the document with every kind of record fits, and a spoiled one does not', async () => {

@@ -8,7 +8,7 @@ import { exportTables } from '@/lib/server/exchange/exportTables'
 import { openSnapshot } from '@/lib/server/exchange/snapshot'
 import { store } from '@/lib/server/people/store'
 import { noteHeld } from '@/lib/server/photos/pictureTable'
-import { fill, noon, record, type Server, say, withServers } from './twoServers'
+import { fill, fillDispute, noon, record, type Server, say, withServers } from './twoServers'
 
 const { newServer } = withServers()
 
@@ -102,6 +102,17 @@ test('exportTables(snapshot) gives no rating without its level, its sources and 
       expect(row['standing.level']).toMatch(/^(Verified|Supported|Unverified|In dispute|Not on file)$/)
     expect(Object.keys(rows[0]!)).toContain('pascals [Pa]')
   }
+})
+
+test('exportTables(snapshot) gives no other value without its sources and their dates', async () => {
+  const old = await newServer()
+  await fillDispute(old)
+  const [rating] = rowsIn(tablesOf(old).get('ratings.csv')!)
+  expect(rating).toMatchObject({
+    level: 'In dispute',
+    'pascals [Pa]': '150',
+    'otherValues [Pa]': '162 (distributor 2024-03-01, older literature 2019-05-06)',
+  })
 })
 
 test('exportTables(snapshot) disarms what people typed, keeps numbers as numbers and shows what was withheld', async () => {

@@ -89,6 +89,55 @@ export async function fill(server: Server): Promise<RecordEnvelope[]> {
   return said
 }
 
+/** One switch position of which four sources name two numbers. */
+export async function fillDispute(server: Server): Promise<void> {
+  const said = (kind: string, body: Record<string, unknown>) => record(server.managerId, kind, body)
+  const maker = said('maker', { name: 'Orrinmoor' })
+  const range = said('equipment range', {
+    makerId: maker.id,
+    name: 'OM Ridge',
+    modelPatterns: ['OMR-80'],
+    fuel: 'natural gas',
+    heat: 'condensing',
+  })
+  const at = { kind: 'one-port', between: 'port and room', tap: 'collector box' }
+  const position = said('position', {
+    rangeId: range.id,
+    name: 'Low fire',
+    stage: 'low fire',
+    sense: 'suction',
+    ...at,
+  })
+  const report = (pascals: number, from: Record<string, unknown>) =>
+    said('report', {
+      positionId: position.id,
+      asWritten: `${pascals} Pa`,
+      action: 'closes',
+      limit: 'nominal',
+      pascals,
+      sense: 'suction',
+      unit: 'Pa',
+      decimals: 0,
+      ...at,
+      stage: 'low fire',
+      revisionRange: {},
+      serialRange: {},
+      elevationBand: {},
+      ...from,
+    })
+  const call = (organisation: string) => ({ kind: 'call reference', organisation, reference: 'T-1' })
+  const page = (name: string) => ({ kind: 'document', name, page: '7' })
+  await say(server, [
+    maker,
+    range,
+    position,
+    report(150, { source: 'current literature', saidOn: '2025-02-03', proof: page('ZQ 12') }),
+    report(150, { source: 'factory support', saidOn: '2025-01-02', proof: call('Orrinmoor line') }),
+    report(162, { source: 'distributor', saidOn: '2024-03-01', proof: call('Hallam Supply') }),
+    report(162, { source: 'older literature', saidOn: '2019-05-06', proof: page('ZQ 3') }),
+  ])
+}
+
 export function exported({ folder }: Server): string {
   const snapshot = openSnapshot(recordKinds, folder)
   try {
