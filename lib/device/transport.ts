@@ -97,7 +97,7 @@ export const fetchChanges = (
 
 /** What became of a picture that was sent: the server holds it, or why it will not, or not yet. */
 export type PictureSent =
-  | { outcome: 'held' | 'withheld' | 'record first' | 'damaged' }
+  | { outcome: 'held' | 'withheld' | 'record first' | 'damaged' | 'not now' }
   | { outcome: 'refused'; sentence: string }
 
 /** Sends the bytes of a picture. Sending them again changes nothing. */
@@ -120,6 +120,7 @@ export async function sendPicture(sha256: string, picture: Blob): Promise<Called
   if (response.status === 409) return { ok: true, value: { outcome: 'record first' } }
   const { code, message = `The server answered ${response.status}.` } = (await problemIn(response)) ?? {}
   if (code === 'other-bytes') return { ok: true, value: { outcome: 'damaged' } }
+  if (code === 'try-again') return { ok: true, value: { outcome: 'not now' } }
   if ([413, 415, 422].includes(response.status))
     return { ok: true, value: { outcome: 'refused', sentence: message } }
   return { ok: false, why: 'server trouble', message: `The server answered ${response.status} to ${path}.` }

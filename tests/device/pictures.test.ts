@@ -176,6 +176,25 @@ test('what the server refuses for good is kept with its sentence, holds up no ot
   device.close()
 })
 
+test('a picture that the server has no time for stays to be sent again, and holds up no other', async () => {
+  const device = await open()
+  const [slow, next] = [picture('slow'), picture('next')]
+  server.refuse = { status: 503, code: 'try-again' }
+  for (const each of [slow, next]) {
+    clock = new Date(clock.getTime() + 1000)
+    await device.keepPicture(each)
+    await device.add('photo', bodyOf(each))
+  }
+  server.came = []
+  await device.sync()
+  expect(server.came.slice(-2)).toEqual(['picture', 'picture'])
+  expect(device.state().pictures.map(({ refusal }) => refusal)).toEqual([undefined, undefined])
+  server.refuse = undefined
+  await device.sync()
+  expect([stateOf(device, slow), stateOf(device, next)]).toEqual(['held', 'held'])
+  device.close()
+})
+
 test('a device drops a picture that was withheld at its next contact, also one that it had not sent', async () => {
   const device = await open()
   const one = picture('one')

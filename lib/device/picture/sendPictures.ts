@@ -2,8 +2,8 @@ import { type Called, sendPicture } from '../transport'
 import type { KeptPicture, Pictures } from './pictures'
 
 /**
- * Sends pictures one after the other, oldest first. One that the server refuses, or that was damaged on the way, holds
- * up no other; without a signal or a session it ends, and goes on with the next contact.
+ * Sends pictures one after the other, oldest first. One that the server refuses, that was damaged on the way, or that the
+ * server has no time for, holds up no other; without a signal or a session it ends, and goes on with the next contact.
  *
  * @param onHeld called for each that the server now holds
  */

@@ -41,7 +41,7 @@ export const readSetAsidePicture = (database: Database, sha256: string): Buffer 
 
 /**
  * Keeps the pictures whose photo is in the log by now, and forgets those that are none. Broken off, it is done at the
- * next admission; what is still to come stays.
+ * next admission; what is still to come stays, and what the server had no time or room for.
  */
 export async function takeSetAsidePictures(database: Database, now: Date): Promise<void> {
   const waiting = database
@@ -51,10 +51,12 @@ export async function takeSetAsidePictures(database: Database, now: Date): Promi
   for (const sha256 of waiting) {
     const bytes = readSetAsidePicture(database, sha256)
     const taken = bytes && (await takePicture(sha256, bytes, now))
-    if (taken !== undefined && !taken.ok && taken.problem.code === 'record-first') continue
+    if (taken !== undefined && !taken.ok && stillToCome.includes(taken.problem.code)) continue
     database.prepare('DELETE FROM "SetAsidePicture" WHERE "sha256" = ?').run(sha256)
   }
 }
+
+const stillToCome = ['record-first', 'try-again']
 
 /** Forgets the pictures of an ending that no record names which was handed over: they stood in an unsaved form. */
 export const dropUnnamedPictures = (database: Database, endingId: string): void =>

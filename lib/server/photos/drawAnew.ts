@@ -26,7 +26,7 @@ const typeOf: Readonly<Record<PictureFormat, PictureType>> = {
  * file behind its end) is left behind; where there is a second file, nothing of it is taken.
  *
  * @returns the picture, or why it is none that can be kept, with codes 'no-picture', 'more-than-a-picture',
- *   'too-many-pixels', 'damaged-picture'
+ *   'too-many-pixels', 'damaged-picture'; 'try-again' where it was the server that had too little time, memory or room
  */
 export async function drawAnew(sent: Buffer): Promise<Result<DrawnPicture>> {
   const format = formatOf(sent)
@@ -64,9 +64,14 @@ export async function drawAnew(sent: Buffer): Promise<Result<DrawnPicture>> {
   } catch (cause) {
     // The library has no kinds of errors: whatever it says of this file, the file can't be kept.
     if (!(cause instanceof Error)) throw cause
-    return /pixel limit/i.test(cause.message) ? tooManyPixels : damaged
+    if (/pixel limit/i.test(cause.message)) return tooManyPixels
+    return isOfTheServer.test(cause.message) ? tryAgain : damaged
   }
 }
+
+/** What the library says where nothing is wrong with the file: it ran out of its time, of memory, or of files and disk. */
+const isOfTheServer =
+  /timeout: \d+% complete|out of memory|allocate (\w+ )?memory|too many open files|no space left/i
 
 /** The same format again, at a quality that loses nothing that can be read (common practice, no published source). */
 const encode = (picture: Sharp, format: PictureFormat): Sharp => {
@@ -90,6 +95,11 @@ export const drawSmall = (kept: Buffer): Promise<Buffer> =>
 const damaged = failure(
   'damaged-picture',
   'The picture is damaged or not built as its format says, so it can’t be shown. Take the photo again.',
+)
+
+const tryAgain = failure(
+  'try-again',
+  'The server had no time or no room for this picture just now. Nothing is wrong with it: it is sent again.',
 )
 
 const tooManyPixels = failure(

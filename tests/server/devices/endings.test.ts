@@ -1,5 +1,6 @@
+import sharp from 'sharp'
 import { v7 as uuidv7 } from 'uuid'
-import { afterEach, beforeEach, expect, test } from 'vitest'
+import { afterEach, beforeEach, expect, test, vi } from 'vitest'
 import { POST as signIn } from '@/app/api/auth/sign-in/route'
 import { GET as changes } from '@/app/api/changes/route'
 import { POST as end } from '@/app/api/devices/end/route'
@@ -327,4 +328,25 @@ test('no picture is lost that the server has, and none of a device that was not 
   expect((await sayLost(sha256)).status).toBe(200)
   expect((await sayLost('no hash')).status).toBe(400)
   expect(await value(devices(read('/', manager)))).toMatchObject({ endings: [{ picturesLost: 0 }] })
+})
+
+test('a picture that the server had no time for is asked for again, and one that is set aside stays there for the next admission', async () => {
+  await endPhone()
+  const bytes = await pictureOf('png', 60, 40, 6)
+  const sha256 = sha256Of(bytes)
+  const said = await photo(sha256, bytes.length)
+  const late = maker('Orrinmoor')
+  await hand([said, late])
+  expect((await giveBytes(sha256, bytes)).status).toBe(200)
+  const outOfTime = () =>
+    vi.spyOn(sharp.prototype, 'toBuffer').mockRejectedValueOnce(new Error('timeout: 12% complete'))
+  outOfTime()
+  await admitAll([said])
+  expect([setAsidePictures(), heldPicture(store().database, sha256)]).toEqual([[sha256], undefined])
+  // The photo is in the log by now, so the bytes are drawn when they are handed over.
+  outOfTime()
+  expect(await problem(await giveBytes(sha256, bytes))).toEqual([503, 'try-again'])
+  await admitAll([late])
+  expect(setAsidePictures()).toEqual([])
+  expect(heldPicture(store().database, sha256)).toMatchObject({ sha256 })
 })

@@ -2,7 +2,7 @@ import { deflateSync } from 'node:zlib'
 import ExifReader from 'exifreader'
 import { strToU8, zipSync } from 'fflate'
 import sharp from 'sharp'
-import { expect, test } from 'vitest'
+import { expect, test, vi } from 'vitest'
 import { drawAnew, drawSmall, mostPixels } from '@/lib/server/photos/drawAnew'
 import { formats, pictureOf, withMetadata } from './somePictures'
 
@@ -173,6 +173,21 @@ test('what is no picture, moves, is cut off or is damaged is refused, each in it
   const jpeg = await pictureOf('jpeg', 200, 200)
   const hollow = Buffer.concat([jpeg.subarray(0, jpeg.length / 2), jpeg.subarray(jpeg.length - 2)])
   expect(await problemOf(hollow)).toMatchObject({ code: 'damaged-picture' })
+})
+
+test.each([
+  'timeout: 83% complete\nVipsImage: killed for image "temp-22"\nvips2png: unable to write to target target',
+  'vips_tracked: out of memory -- size == 96MB',
+  'unix error: Cannot allocate memory',
+])('a sound picture that the server fails at is no damaged one: “%s”', async (message) => {
+  const picture = await pictureOf('png')
+  const failing = vi.spyOn(sharp.prototype, 'toBuffer').mockRejectedValueOnce(new Error(message))
+  expect(await problemOf(picture)).toMatchObject({
+    code: 'try-again',
+    message: expect.stringContaining('Nothing is wrong with it'),
+  })
+  failing.mockRestore()
+  expect((await drawAnew(picture)).ok).toBe(true)
 })
 
 test('drawSmall(kept) makes a small JPEG of any picture, and leaves a small one its size', async () => {

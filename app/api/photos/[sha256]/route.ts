@@ -17,6 +17,7 @@ const statuses: Readonly<Record<string, number>> = {
   'record-first': 409,
   withheld: 410,
   'no-picture': 415,
+  'try-again': 503,
 }
 
 const noHash = () =>

@@ -9,6 +9,9 @@ import { store } from '@/lib/server/people/store'
 
 type Routed = { params: Promise<{ sha256: string }> }
 
+/** Those after which the device keeps the picture, to hand it over again. */
+const statuses: Readonly<Record<string, number>> = { 'other-bytes': 400, 'try-again': 503 }
+
 /** By this a device whose session was ended hands over the bytes of a picture that waits there. */
 export async function PUT(request: Request, { params }: Routed): Promise<Response> {
   const refused = refuseCrossOrigin(request)
@@ -22,5 +25,5 @@ export async function PUT(request: Request, { params }: Routed): Promise<Respons
   if (sent === undefined) return refuse(413, 'too-long', tooLong(mostPictureBytes))
   const kept = await setAsidePicture(store().database, ending, sha256.data, sent, new Date())
   if (kept.ok) return answer(true)
-  return refuse(kept.problem.code === 'other-bytes' ? 400 : 422, kept.problem.code, kept.problem.message)
+  return refuse(statuses[kept.problem.code] ?? 422, kept.problem.code, kept.problem.message)
 }
