@@ -18,6 +18,7 @@ import type { RecordEnvelope } from '@/lib/records/envelope'
 import { closeLogs, theLog } from '@/lib/server/database'
 import { changeActive, setPassword } from '@/lib/server/people/changes'
 import { readEvents } from '@/lib/server/people/events'
+import { asStored } from '@/lib/server/people/moment'
 import { personOf } from '@/lib/server/people/session'
 import { store } from '@/lib/server/people/store'
 import { sweepSessions } from '@/lib/server/people/sweepSessions'
@@ -214,6 +215,44 @@ test('an ended session that has not handed over outlasts a new password and a lo
   setPassword(store().database, jonas, 'x', { kind: 'password changed', byId: jonas }, new Date())
   sweepSessions(store().database, new Date(Date.now() + 60 * 24 * 3_600_000))
   expect(await value(hand([maker('Orrinmoor')]))).toMatchObject({ held: [expect.any(String)] })
+})
+
+const sessionsOfJonas = () =>
+  store()
+    .database.prepare('SELECT "expiresAt" < ? AS "ranOut" FROM "Session" WHERE "personId" = ?')
+    .all(asStored(new Date()), jonas)
+/** As 400 days without use leave the phone's session. */
+const runOut = () =>
+  store()
+    .database.prepare('UPDATE "Session" SET "expiresAt" = ? WHERE "personId" = ?')
+    .run(asStored(new Date(Date.now() - 1000)), jonas)
+
+test('a session that has run out is swept, ended or not, and what waits is handed over by signing in again', async () => {
+  await endPhone()
+  runOut()
+  expect(sessionsOfJonas()).toEqual([{ ranOut: 1 }])
+  sweepSessions(store().database, new Date())
+  expect(sessionsOfJonas()).toEqual([])
+  expect(await problem(await hand([maker('Orrinmoor')]))).toEqual([401, 'not-signed-in'])
+  const again = await signedIn('Jonas Merrill')
+  expect(await value(hand([maker('Orrinmoor')], again))).toMatchObject({ held: [expect.any(String)] })
+})
+
+test('a session that has run out lets nobody in before it is swept, and hands nothing over', async () => {
+  runOut()
+  expect(await personOf(read('/', phone))).toBeUndefined()
+  phone = await signedIn('Jonas Merrill')
+  await changes(fromPhone(read('/api/changes', phone)))
+  await endPhone()
+  runOut()
+  expect(await problem(await hand([maker('Orrinmoor')]))).toEqual([401, 'not-signed-in'])
+})
+
+test('a sweep leaves sessions in use, and takes idle ones that no manager has ended', async () => {
+  sweepSessions(store().database, new Date())
+  expect(sessionsOfJonas()).toEqual([{ ranOut: 0 }])
+  sweepSessions(store().database, new Date(Date.now() + 60 * 24 * 3_600_000))
+  expect(sessionsOfJonas()).toEqual([])
 })
 
 test('ending is written down; ending twice is ending once; a device that never was is named', async () => {
