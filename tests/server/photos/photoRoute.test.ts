@@ -2,7 +2,7 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync
 import path from 'node:path'
 import fc from 'fast-check'
 import { v7 as uuidv7 } from 'uuid'
-import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest'
+import { afterAll, afterEach, beforeAll, beforeEach, expect, test, vi } from 'vitest'
 import { GET as changes } from '@/app/api/changes/route'
 import { GET, PUT } from '@/app/api/photos/[sha256]/route'
 import { POST as records } from '@/app/api/records/route'
@@ -277,6 +277,25 @@ test('a file that the log does not name yet stays through a start, shown to nobo
   await sayPhoto()
   await settlePictures(new Date())
   expect(heldPictures(store().database)).toEqual([sha256])
+  expect((await get()).status).toBe(200)
+})
+
+test('a file that can’t be read is named and keeps no start back, and a device that has the picture mends it', async () => {
+  const other = await pictureOf('jpeg', 60, 40, 7)
+  for (const bytes of [picture, other]) {
+    await sayPhoto(bytes)
+    await put(bytes)
+  }
+  store().database.prepare('DELETE FROM "Picture"').run()
+  const file = pictureFile(team.folder, sha256)
+  writeFileSync(file, 'not a picture any more')
+  const said = vi.spyOn(console, 'warn').mockImplementation(() => {})
+  await settlePictures(new Date())
+  expect(said.mock.calls).toEqual([[expect.stringContaining(file), expect.any(Error)]])
+  said.mockClear()
+  expect(heldPictures(store().database)).toEqual([sha256Of(other)])
+  expect(await statusAndCode(await get())).toEqual([404, 'not-here'])
+  expect((await put(picture)).status).toBe(200)
   expect((await get()).status).toBe(200)
 })
 
