@@ -1,5 +1,6 @@
 import type { Database } from 'better-sqlite3'
 import { failure, type Result, success } from '@/lib/core/result'
+import type { Log } from '../log/openLog'
 import { asStored } from '../people/moment'
 import { sha256Of } from '../photos/pictureFiles'
 import { takePicture } from '../photos/takePicture'
@@ -58,12 +59,24 @@ export async function takeSetAsidePictures(database: Database, now: Date): Promi
 
 const stillToCome = ['record-first', 'try-again']
 
-/** Forgets the pictures of an ending that no record names which was handed over: they stood in an unsaved form. */
-export const dropUnnamedPictures = (database: Database, endingId: string): void =>
-  void database
-    .prepare(
-      `DELETE FROM "SetAsidePicture" WHERE "endingId" = ? AND "sha256" NOT IN (
+/**
+ * Forgets the pictures of an ending that no record names, neither one that was handed over nor one in the log: they stood
+ * in an unsaved form. What the log names is a photo's, admitted meanwhile perhaps, and stays until it can be kept.
+ */
+export function dropUnnamedPictures(
+  database: Database,
+  log: Pick<Log, 'pictureNamed'>,
+  endingId: string,
+): void {
+  const unnamed = database
+    .prepare<[string], string>(
+      `SELECT "sha256" FROM "SetAsidePicture" WHERE "endingId" = ? AND "sha256" NOT IN (
          SELECT json_extract("bytes", '$.body.sha256') FROM "SetAsideRecord"
          WHERE "bytes" IS NOT NULL AND json_extract("bytes", '$.body.sha256') IS NOT NULL)`,
     )
-    .run(endingId)
+    .pluck()
+    .all(endingId)
+    .filter((sha256) => log.pictureNamed(sha256) !== 'named')
+  const drop = database.prepare('DELETE FROM "SetAsidePicture" WHERE "endingId" = ? AND "sha256" = ?')
+  for (const sha256 of unnamed) drop.run(endingId, sha256)
+}

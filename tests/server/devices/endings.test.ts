@@ -389,3 +389,19 @@ test('a picture that the server had no time for is asked for again, and one that
   expect(setAsidePictures()).toEqual([])
   expect(heldPicture(store().database, sha256)).toMatchObject({ sha256 })
 })
+
+test('a picture that is set aside and that the log names outlasts the end of the hand-over', async () => {
+  await endPhone()
+  const [bytes, unnamed] = await Promise.all([7, 8].map((seed) => pictureOf('png', 60, 40, seed)))
+  const sha256 = sha256Of(bytes!)
+  const said = await photo(sha256, bytes!.length)
+  await hand([said])
+  for (const each of [bytes!, unnamed!]) await giveBytes(sha256Of(each), each)
+  // Admitted, and broken off before its picture was kept.
+  vi.spyOn(sharp.prototype, 'toBuffer').mockRejectedValueOnce(new Error('timeout: 12% complete'))
+  await admitAll([said])
+  await sayDone()
+  expect(setAsidePictures()).toEqual([sha256])
+  await admitAll([said])
+  expect(heldPicture(store().database, sha256)).toMatchObject({ sha256 })
+})

@@ -1,3 +1,4 @@
+import { theLog } from '@/lib/server/database'
 import { closeEnding } from '@/lib/server/devices/endings'
 import { handingOver } from '@/lib/server/devices/handingOver'
 import { dropUnnamedPictures } from '@/lib/server/devices/setAsidePictures'
@@ -12,7 +13,7 @@ export async function POST(request: Request): Promise<Response> {
   const ending = await handingOver(request)
   if (ending instanceof Response) return ending
   const { database } = store()
-  dropUnnamedPictures(database, ending.id)
+  dropUnnamedPictures(database, theLog(), ending.id)
   closeEnding(database, ending, new Date())
   return answer(true)
 }
