@@ -1,13 +1,17 @@
 import { type DBSchema, deleteDB, type IDBPDatabase, openDB } from 'idb'
 import type { HeldRecord } from '@/lib/records/fold/entry'
 import { type Role, roles } from '@/lib/records/roles'
+import { appendToPages } from './logPages'
 import type { KeptLookUp } from './lookUps'
 import type { OutboxItem } from './outbox'
 import type { KeptPicture } from './picture/pictures'
 
 /** What one person's device keeps of the team's log. A change of role starts it anew. */
-interface FileSchema extends DBSchema {
+export interface FileSchema extends DBSchema {
+  /** What was sent from here and has not come back by the feed yet. */
   records: { key: string; value: HeldRecord }
+  /** What came by the feed. */
+  pages: { key: number; value: readonly HeldRecord[] }
   facts: { key: string; value: unknown }
   /** The hashes of the pictures that the server holds. */
   picturesHeld: { key: string; value: true }
@@ -50,13 +54,26 @@ export async function openFileDatabase(
   onTaken: () => void = () => {},
 ): Promise<FileDatabase> {
   for (const other of roles) if (other !== role) void deleteDB(fileName(personId, other))
-  return openDB<FileSchema>(fileName(personId, role), 2, {
+  return openDB<FileSchema>(fileName(personId, role), 3, {
     ...letGo(onTaken),
-    upgrade(database) {
+    upgrade(database, _before, _now, upgrading) {
       const there = database.objectStoreNames
-      if (!there.contains('records')) database.createObjectStore('records', { keyPath: 'id' })
+      const hasRecords = there.contains('records')
+      if (!hasRecords) database.createObjectStore('records', { keyPath: 'id' })
       if (!there.contains('facts')) database.createObjectStore('facts')
       if (!there.contains('picturesHeld')) database.createObjectStore('picturesHeld')
+      if (there.contains('pages')) return
+      const pages = database.createObjectStore('pages')
+      // A program that knew no pages kept everything in the one store.
+      if (!hasRecords) return
+      const records = upgrading.objectStore('records')
+      moveIntoPages().catch(() => upgrading.abort())
+      async function moveIntoPages(): Promise<void> {
+        const after = Number((await upgrading.objectStore('facts').get('after')) ?? 0)
+        const fed = (await records.getAll()).filter(({ seq }) => seq !== undefined && seq <= after)
+        for (const { id } of fed) void records.delete(id)
+        await appendToPages(pages, fed)
+      }
     },
   })
 }

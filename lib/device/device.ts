@@ -10,6 +10,7 @@ import { pictureState } from '@/lib/records/view/photos'
 import { isLocked } from './contactAge'
 import { openFileDatabase, openOwnDatabase } from './database'
 import { handOver } from './handOver'
+import { appendToPages, emptyLog, readLog, replaceInPages } from './logPages'
 import { freshTeamLookUps, keepLookUp, readTeamLookUps, sendKeptLookUps, type TeamLookUps } from './lookUps'
 import { inPlaceOf, type SaidAt } from './mending'
 import { nextBatch, type OutboxItem, settleOutbox } from './outbox'
@@ -131,21 +132,17 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
     taken = true
     show({ trouble: { ok: false, why: 'newer page', message: 'A newer page has taken the store over.' } })
   }
-  const fileDatabase = await openFileDatabase(me.id, me.role, onTaken)
-  const ownDatabase = await openOwnDatabase(me.id, onTaken)
+  const [fileDatabase, ownDatabase] = await Promise.all([
+    openFileDatabase(me.id, me.role, onTaken),
+    openOwnDatabase(me.id, onTaken),
+  ])
   const listeners = new Set<() => void>()
   let freshAt = (await fileDatabase.get('facts', 'freshAt')) as string | undefined
   let latestAt = (await fileDatabase.get('facts', 'latestAt')) as string | undefined
-  const inLog = new Map<string, HeldRecord>()
-  const readLog = async (): Promise<void> => {
-    for (const record of await fileDatabase.getAll('records')) inLog.set(record.id, record)
-  }
   let locked = isLocked({ freshAt, latestAt, now: now() })
-  if (!locked) await readLog()
+  let { records: inLog, after, mark } = locked ? emptyLog() : await readLog(fileDatabase)
   let outbox: OutboxItem[] = await ownDatabase.getAll('outbox')
   let lastOrder = outbox.reduce((highest, item) => Math.max(highest, item.order), 0)
-  let after = ((await fileDatabase.get('facts', 'after')) as number | undefined) ?? 0
-  let mark = (await fileDatabase.get('facts', 'mark')) as string | undefined
   const pictures = await openPictures(ownDatabase, now)
   const picturesHeld = new Set(await fileDatabase.getAllKeys('picturesHeld'))
   let picturesAfter = ((await fileDatabase.get('facts', 'picturesAfter')) as number | undefined) ?? 0
@@ -295,10 +292,26 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
       const pictureNews =
         missing.length > 0 ? { news: [], next: 0, anew: true as const } : called.value.pictures
       if (missing.length > 0) await putBack(missing)
-      const changed = [...records, ...withheldSince(records, (id) => inLog.get(id))]
-      const intoFile = fileDatabase.transaction(['records', 'facts', 'picturesHeld'], 'readwrite')
-      for (const record of changed) void intoFile.objectStore('records').put(record)
-      for (const { id } of missing) void intoFile.objectStore('records').delete(id)
+      const older = new Map(
+        withheldSince(records, (id) => inLog.get(id)).map((record) => [record.id, record]),
+      )
+      const came = records.map((record) => {
+        const blanked = older.get(record.id)
+        older.delete(record.id)
+        return blanked ?? record
+      })
+      const intoFile = fileDatabase.transaction(['records', 'pages', 'facts', 'picturesHeld'], 'readwrite')
+      if (((await intoFile.objectStore('facts').get('after')) ?? 0) !== after) {
+        // Another tab has taken in what is new meanwhile, or begun anew.
+        await readAnew()
+        unshown = true
+        continue
+      }
+      const sent = intoFile.objectStore('records')
+      for (const { id } of [...came, ...older.values(), ...missing]) void sent.delete(id)
+      await appendToPages(intoFile.objectStore('pages'), came)
+      await replaceInPages(intoFile.objectStore('pages'), [...older.values()])
+      const changed = [...came, ...older.values()]
       void intoFile.objectStore('facts').put(next, 'after')
       void intoFile.objectStore('facts').put(called.value.mark, 'mark')
       if (pictureNews !== undefined) {
@@ -335,9 +348,8 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
    */
   async function beginAnew(): Promise<void> {
     await putBack(inLog.values())
-    const ofFile = fileDatabase.transaction(['records', 'facts', 'picturesHeld'], 'readwrite')
-    void ofFile.objectStore('records').clear()
-    void ofFile.objectStore('picturesHeld').clear()
+    const ofFile = fileDatabase.transaction(['records', 'pages', 'facts', 'picturesHeld'], 'readwrite')
+    for (const store of ['records', 'pages', 'picturesHeld'] as const) void ofFile.objectStore(store).clear()
     for (const fact of ['after', 'mark', 'picturesAfter']) void ofFile.objectStore('facts').delete(fact)
     await ofFile.done
     inLog.clear()
@@ -346,6 +358,11 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
     mark = undefined
     picturesAfter = 0
     refold({ arrived: 0 })
+  }
+
+  /** Takes over what stands in the store. */
+  async function readAnew(): Promise<void> {
+    ;({ records: inLog, after, mark } = await readLog(fileDatabase))
   }
 
   /**
@@ -413,7 +430,7 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
 
   /** The session stands, so the server will say what is new: what is on the disk is needed to understand it. */
   async function readLogIfLocked(): Promise<Called<unknown>> {
-    if (locked && inLog.size === 0) await readLog()
+    if (locked && inLog.size === 0) await readAnew()
     return { ok: true, value: undefined }
   }
 
@@ -422,6 +439,7 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
   async function syncOnce(): Promise<void> {
     await lookAtClock()
     for (const step of [checkSession, readLogIfLocked, send, fetchNew, fetchNames]) {
+      if (isOver()) return
       const called = await step()
       if (called.ok) continue
       return called.why === 'device ended' ? leaveDevice() : show({ trouble: called })
@@ -474,7 +492,8 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
     show({ pictures: picturesIn(current.file) })
     return called
   }
-  const isOver = (): boolean => taken || current.ended === 'emptied'
+  let closed = false
+  const isOver = (): boolean => taken || closed || current.ended === 'emptied'
   async function sync(): Promise<void> {
     if (isOver()) return
     if (running !== undefined) {
@@ -557,6 +576,7 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
       await ownDatabase.delete('drafts', key)
     },
     close() {
+      closed = true
       fileDatabase.close()
       ownDatabase.close()
     },

@@ -550,6 +550,7 @@ describe('a device whose session a manager has ended', () => {
   const nothing = {
     records: 0,
     facts: 0,
+    pages: 0,
     picturesHeld: 0,
     outbox: 0,
     drafts: 0,

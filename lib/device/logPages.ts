@@ -1,0 +1,66 @@
+import type { IDBPObjectStore, StoreNames } from 'idb'
+import type { HeldRecord } from '@/lib/records/fold/entry'
+import type { FileDatabase, FileSchema } from './database'
+
+/**
+ * The log as it came by the feed, in pages of many records, oldest first. A phone reads a team's file at each start, and
+ * a store with a value for each record takes three times as long to read. What was said here and is not back by the
+ * feed yet is apart from it, in the store `records`.
+ */
+
+/** How many records are in a page: few enough that a page is quickly written anew when one record comes. */
+const pageRecords = 500
+
+type Pages<Mode extends IDBTransactionMode> = IDBPObjectStore<
+  FileSchema,
+  ArrayLike<StoreNames<FileSchema>>,
+  'pages',
+  Mode
+>
+
+/** The log on this device at one moment, up to which number the feed has brought it, and what it is known by. */
+export type KeptLog = { records: Map<string, HeldRecord>; after: number; mark: string | undefined }
+
+export const emptyLog = (): KeptLog => ({ records: new Map(), after: 0, mark: undefined })
+
+/** Everything of it in one transaction: records and number of two moments would leave a hole. */
+export async function readLog(database: FileDatabase): Promise<KeptLog> {
+  const reading = database.transaction(['records', 'pages', 'facts'])
+  const [sent, pages, after, mark] = await Promise.all([
+    reading.objectStore('records').getAll(),
+    reading.objectStore('pages').getAll(),
+    reading.objectStore('facts').get('after') as Promise<number | undefined>,
+    reading.objectStore('facts').get('mark') as Promise<string | undefined>,
+  ])
+  const records = new Map<string, HeldRecord>()
+  for (const record of sent) records.set(record.id, record)
+  for (const page of pages) for (const record of page) records.set(record.id, record)
+  return { records, after: after ?? 0, mark }
+}
+
+/** Puts what the feed brought behind what is there, in the same transaction as the number that it goes up to. */
+export async function appendToPages(
+  pages: Pages<'readwrite'> | Pages<'versionchange'>,
+  records: readonly HeldRecord[],
+): Promise<void> {
+  if (records.length === 0) return
+  const last = await pages.openCursor(null, 'prev')
+  const unfilled = last !== null && last.value.length < pageRecords
+  let number = last === null ? 0 : last.key + (unfilled ? 0 : 1)
+  const together = unfilled ? [...last.value, ...records] : records
+  for (let at = 0; at < together.length; at += pageRecords, number++)
+    void pages.put(together.slice(at, at + pageRecords), number)
+}
+
+/** Puts records in the place of those of the same id, wherever they are. Seldom: only what is withheld changes. */
+export async function replaceInPages(
+  pages: Pages<'readwrite'>,
+  changed: readonly HeldRecord[],
+): Promise<void> {
+  if (changed.length === 0) return
+  const byId = new Map(changed.map((record) => [record.id, record]))
+  for (let cursor = await pages.openCursor(); cursor !== null; cursor = await cursor.continue()) {
+    if (!cursor.value.some(({ id }) => byId.has(id))) continue
+    void cursor.update(cursor.value.map((record) => byId.get(record.id) ?? record))
+  }
+}
