@@ -14,7 +14,7 @@ import { AsPrinted } from '../ui/words/AsPrinted'
 import type { ReadFile } from './importForm'
 import styles from './oldList.module.css'
 import type { Import } from './useImport'
-import { outcomes, outcomeWords, readAs, rowsWords, wouldStand } from './verdictWords'
+import { outcomes, outcomeWords, readAs, rowsWords, thingsWords, wouldStand } from './verdictWords'
 
 /** Step 4: what becomes of every row, before anything is written; and the button that writes it. */
 export function DryRun({ work, read }: { work: Import; read: ReadFile }) {
@@ -106,7 +106,7 @@ function Verdicts({ plan, read }: { plan: Plan; read: ReadFile }) {
             </div>
           ))}
       </dl>
-      {plan.things.length > 0 && <p>Added with them: {addedWords(plan)}.</p>}
+      {plan.things.length > 0 && <p>Added with them: {thingsWords(plan.things)}.</p>}
       <Select
         label="Show"
         name="outcome"
@@ -147,16 +147,6 @@ function Verdicts({ plan, read }: { plan: Plan; read: ReadFile }) {
       )}
     </Stack>
   )
-}
-
-/** “1 maker, 3 ranges, 6 positions”. */
-function addedWords({ things }: Plan): string {
-  const names = { maker: 'maker', 'equipment range': 'range', position: 'position' }
-  return Object.entries(names)
-    .map(([kind, name]) => [things.filter((thing) => thing.kind === kind).length, name] as const)
-    .filter(([count]) => count > 0)
-    .map(([count, name]) => `${count} ${name}${count === 1 ? '' : 's'}`)
-    .join(', ')
 }
 
 function Outcome({ verdict }: { verdict: Verdict }) {

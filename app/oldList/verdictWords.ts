@@ -8,6 +8,16 @@ import { sayDate } from '../ui/words/sayDate'
 /** “1 row”, “12 rows”. */
 export const rowsWords = (rows: number): string => (rows === 1 ? '1 row' : `${rows} rows`)
 
+/** “1 maker, 3 ranges, 6 positions”; empty where there is none. */
+export function thingsWords(things: readonly { kind: string }[]): string {
+  const names = { maker: 'maker', 'equipment range': 'range', position: 'position' }
+  return Object.entries(names)
+    .map(([kind, name]) => [things.filter((thing) => thing.kind === kind).length, name] as const)
+    .filter(([count]) => count > 0)
+    .map(([count, name]) => `${count} ${name}${count === 1 ? '' : 's'}`)
+    .join(', ')
+}
+
 /** The outcomes of a row, in the order in which they matter. */
 export const outcomes = [
   'taken over',

@@ -5,6 +5,7 @@ import type { TeamFile } from '@/lib/records/fold/teamFile'
 import { type WithdrawalEffect, withdrawalEffects } from '@/lib/records/view/withdrawalEffects'
 import { useDeviceState } from '../device/deviceContext'
 import { furnaceWords, rangeWords } from '../equipment/candidates'
+import { thingsWords } from '../oldList/verdictWords'
 import { questionTitle } from '../phoneDesk/questionWords'
 import { actionWords } from '../ui/words/actionWords'
 
@@ -35,6 +36,7 @@ export function WhatWithdrawingChanges({ recordIds }: { recordIds: readonly stri
 }
 
 function effectWords(file: TeamFile, effect: WithdrawalEffect): string {
+  if ('things' in effect) return importWords(effect)
   if (effect.what !== 'standing')
     return `${questionTitle(file, effect.question)}: ${
       effect.what === 'question opens'
@@ -51,5 +53,21 @@ function effectWords(file: TeamFile, effect: WithdrawalEffect): string {
     [position.body.name, range && rangeWords(file, range)].filter(Boolean).join(', '),
     furnace === undefined ? '' : `, for ${furnaceWords(furnace)}`,
     `: ${actionWords[action].name}, ${before.level} now. Would stand as: ${after.level}${another}.`,
+  ].join('')
+}
+
+function importWords({
+  what,
+  reports,
+  positions,
+  things,
+}: Extract<WithdrawalEffect, { things: unknown }>): string {
+  const many = (count: number, word: string) => `${count} ${word}${count === 1 ? '' : 's'}`
+  const added = thingsWords(things)
+  const [counts, worked, withThem] =
+    what === 'import goes' ? ['no more', 'without', 'With them go'] : ['again', 'with', 'With them come back']
+  return [
+    `${many(reports, 'report')} of the list, at ${many(positions, 'switch position')}, ${reports === 1 ? 'counts' : 'count'} ${counts}: ratings there are worked out ${worked} them.`,
+    added === '' ? '' : ` ${withThem}: ${added}.`,
   ].join('')
 }

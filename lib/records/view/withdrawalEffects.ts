@@ -20,6 +20,18 @@ export type WithdrawalEffect =
       before: RatingStanding
       after: RatingStanding
     }
+  /**
+   * An old list goes, or comes back, with all that it brought. Its ratings are counted and not told one by one: there
+   * may be many thousands.
+   */
+  | {
+      what: 'import goes' | 'import comes back'
+      reports: number
+      /** At how many switch positions these reports are. */
+      positions: number
+      /** The makers, ranges and positions that go or come with them. */
+      things: { kind: string }[]
+    }
   /** Nobody has answered it any more. */
   | { what: 'question opens'; question: Question }
   /** Nobody asks it any more. */
@@ -40,7 +52,11 @@ export function withdrawalEffects(
     recordIds.map((record) => ({ kind: 'withdrawal', body: { record, reason: 'Not said yet.' } })),
     saying,
   )
-  return [...standingsChanged(file, after, recordIds, saying.saidAt), ...questionsChanged(file, after)]
+  return [
+    ...standingsChanged(file, after, recordIds, saying.saidAt),
+    ...importsChanged(file, after),
+    ...questionsChanged(file, after),
+  ]
 }
 
 const actions: readonly (readonly [keyof Omit<FurnaceRating, 'asks'>, Action])[] = [
@@ -119,6 +135,38 @@ function touchedBy(file: TeamFile, id: string, passed: readonly string[] = []): 
       return on(body.record)
     default:
       return []
+  }
+}
+
+function importsChanged(file: TeamFile, after: TeamFile): WithdrawalEffect[] {
+  const [going, coming] = [withItsImport(after), withItsImport(file)]
+  return [
+    importEffect(file, 'import goes', new Set([...going].filter((id) => !coming.has(id)))),
+    importEffect(file, 'import comes back', new Set([...coming].filter((id) => !going.has(id)))),
+  ].filter((effect) => effect !== undefined)
+}
+
+/** The records that are withdrawn because their import is. */
+const withItsImport = (file: TeamFile): Set<string> =>
+  new Set(
+    [...file.importedFrom.keys()].filter(
+      (id) => file.records.get(id)?.entry.withdrawn?.withImport !== undefined,
+    ),
+  )
+
+function importEffect(
+  file: TeamFile,
+  what: 'import goes' | 'import comes back',
+  ids: ReadonlySet<string>,
+): WithdrawalEffect | undefined {
+  if (ids.size === 0) return undefined
+  const records = [...ids].flatMap((id) => file.records.get(id) ?? [])
+  const reports = records.filter(({ kind }) => kind === 'report')
+  return {
+    what,
+    reports: reports.length,
+    positions: new Set(reports.map(({ entry }) => file.keptId(String(entry.body.positionId)))).size,
+    things: records.filter(({ kind }) => kind !== 'report').map(({ kind }) => ({ kind })),
   }
 }
 

@@ -2,6 +2,7 @@ import { screen, waitFor, within } from '@testing-library/react'
 import { expect, test, vi } from 'vitest'
 import { ImportScreen } from '@/app/oldList/ImportScreen'
 import { RecordScreen } from '@/app/record/RecordScreen'
+import { WithdrawScreen } from '@/app/record/WithdrawScreen'
 import type { Role } from '@/lib/records/envelope'
 import { foldTeamFile } from '@/lib/records/fold/teamFile'
 import { someEquipment } from '../../records/oldList/someList'
@@ -117,6 +118,36 @@ test('an empty file gets a sentence, and is kept', async () => {
 test.each(['dispatcher', 'technician'] as const)('a %s is told who imports', (role) => {
   open(`${head}\nOrrinmoor,OM Ridge,Low fire,0.65`, role)
   expect(screen.getByRole('heading', { level: 1, name: 'A manager imports' })).toBeTruthy()
+})
+
+test('before an import is withdrawn, and before its withdrawal is, it is said what goes and what comes back', async () => {
+  const { device, unmount } = open(
+    `${head},open (in. w.c.)\nWexhollow,W Line,Low fire,0.40,0.30\nOrrinmoor,OM Ridge,Low fire,0.65,`,
+  )
+  await screen.findByText(/2 rows, 5 columns/)
+  select('Maker “Wexhollow”', 'Add it as a new maker')
+  select('Range “W Line” of Wexhollow', 'Add it as a new range')
+  select('Position “Low fire”', 'Add it: one port')
+  await judged(2)
+  await press('Take over 2 rows')
+  await screen.findByText('All of them are in the team’s log.')
+  unmount()
+  const would = () => screen.getByText('Nothing is withdrawn yet. Once it is:').parentElement!.textContent
+  openAt(`/withdraw?record=${device.added[0]!.id}`)
+  const shown = renderOn(device, <WithdrawScreen />)
+  expect(would()).toContain(
+    '3 reports of the list, at 2 switch positions, count no more: ratings there are worked out without them. With them go: 1 maker, 1 range, 1 position.',
+  )
+  expect(would()).not.toContain('stays as it is')
+  shown.unmount()
+  const withdrawal = await device.add('withdrawal', {
+    record: device.added[0]!.id,
+    reason: 'The wrong list.',
+  })
+  openAt(`/withdraw?record=${withdrawal}`)
+  renderOn(device, <WithdrawScreen />)
+  expect(would()).toContain('3 reports of the list, at 2 switch positions, count again')
+  expect(would()).toContain('With them come back: 1 maker, 1 range, 1 position.')
 })
 
 test('a record says which row of which list it was made of, and, once that is withdrawn, that it went with the import', async () => {
