@@ -38,7 +38,9 @@ export function DevicesOf({ name, devices, endings, nameOf, build, now, after }:
             {ending === undefined ? null : isOpen ? (
               <p>
                 Ended by {nameOf(ending.endedBy)} on {sayMoment(ending.endedAt)}. At its next contact what
-                waits there is handed to the managers, and the team file is taken off it.
+                waits there is handed to the managers, and the team file is taken off it, also while somebody
+                else is signed in there. A browser that can’t do that for somebody else does it once {name}{' '}
+                signs in there.
               </p>
             ) : (
               <p>

@@ -59,6 +59,10 @@ export type ChangesPage = {
   mark?: string
   /** The log is another than the mark stood for: a back-up was restored. */
   anew?: true
+  /** By this the device hands over for this person, once somebody else is signed in. */
+  handOverKey?: string
+  /** A manager has ended somebody else's session on this device. */
+  othersEnded?: true
 }
 
 const pictureNews: Shape<PictureNews> = object(
@@ -67,7 +71,7 @@ const pictureNews: Shape<PictureNews> = object(
 )
 export const changesPage: Shape<ChangesPage> = object(
   { records: listOf(heldRecord), next: whole, more: flag },
-  { pictures: pictureNews, mark: text, anew: oneOf(true) },
+  { pictures: pictureNews, mark: text, anew: oneOf(true), handOverKey: text, othersEnded: oneOf(true) },
 )
 
 export const batchAnswers: Shape<{ answers: Answer[] }> = object({

@@ -42,7 +42,7 @@ const letGo = (onTaken: () => void) => ({
   },
 })
 
-const fileName = (personId: string, role: string): string => `inchwater file ${personId} ${role}`
+export const fileName = (personId: string, role: string): string => `inchwater file ${personId} ${role}`
 
 /**
  * Opens what the device keeps of the log for a role. What it kept for another role of that person goes: it may hold

@@ -9,7 +9,8 @@ import { maySeeLookUps } from '@/lib/records/lookUps'
 import { pictureState } from '@/lib/records/view/photos'
 import { isLocked } from './contactAge'
 import { openFileDatabase, openOwnDatabase } from './database'
-import { handOver } from './handOver'
+import { handOver, keyFact } from './handOver'
+import { handOverForOthers } from './handOverForOthers'
 import { appendToPages, emptyLog, readLog, replaceInPages } from './logPages'
 import { freshTeamLookUps, keepLookUp, readTeamLookUps, sendKeptLookUps, type TeamLookUps } from './lookUps'
 import { inPlaceOf, type SaidAt } from './mending'
@@ -143,6 +144,7 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
   let { records: inLog, after, mark } = locked ? emptyLog() : await readLog(fileDatabase)
   let outbox: OutboxItem[] = await ownDatabase.getAll('outbox')
   let lastOrder = outbox.reduce((highest, item) => Math.max(highest, item.order), 0)
+  let othersEnded = false
   const pictures = await openPictures(ownDatabase, now)
   const picturesHeld = new Set(await fileDatabase.getAllKeys('picturesHeld'))
   let picturesAfter = ((await fileDatabase.get('facts', 'picturesAfter')) as number | undefined) ?? 0
@@ -314,6 +316,8 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
       const changed = [...came, ...older.values()]
       void intoFile.objectStore('facts').put(next, 'after')
       void intoFile.objectStore('facts').put(called.value.mark, 'mark')
+      const { handOverKey } = called.value
+      if (handOverKey !== undefined) void intoFile.objectStore('facts').put(handOverKey, keyFact)
       if (pictureNews !== undefined) {
         const store = intoFile.objectStore('picturesHeld')
         if (pictureNews.anew) void store.clear()
@@ -326,6 +330,7 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
       for (const { id } of missing) inLog.delete(id)
       after = next
       mark = called.value.mark
+      othersEnded = called.value.othersEnded ?? false
       if (pictureNews?.anew) picturesHeld.clear()
       for (const { sha256, held } of pictureNews?.news ?? [])
         held ? picturesHeld.add(sha256) : picturesHeld.delete(sha256)
@@ -457,10 +462,17 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
     show({ freshAt, trouble: undefined })
     // Last: records are small and get through a weak signal, and a picture is taken in only once its record is. What
     // goes wrong with the counting of look-ups keeps no picture back.
-    for (const step of [shareLookUps, sendAndTidyPictures]) {
+    for (const step of [shareLookUps, sendAndTidyPictures, handOverOthers]) {
       const called = await step()
       if (!called.ok) show({ trouble: called })
     }
+  }
+
+  /** This device may have been ended for somebody else who has a database here. */
+  async function handOverOthers(): Promise<Called<unknown>> {
+    if (!othersEnded) return { ok: true, value: undefined }
+    const contactOf = (waiting: number): Contact => ({ ...contact(), waiting })
+    return handOverForOthers({ me: me.id, contact: contactOf, now, limits: batchLimits })
   }
 
   const today = (): string => now().toISOString().slice(0, 10)

@@ -11,7 +11,10 @@ import {
   sayPictureLost,
 } from './transport'
 
-type Parts = {
+/** The name of the fact that holds the key by which a device hands over for a person who is not signed in. */
+export const keyFact = 'handOverKey'
+
+export type Parts = {
   own: OwnDatabase
   file: FileDatabase
   contact(waiting: number): Contact
@@ -19,6 +22,8 @@ type Parts = {
   /** Called once nothing waits any more and before anything is emptied: from then on nothing may be added. */
   onHandedOver(): void
   limits: { records: number; bytes: number }
+  /** The key by which it hands over for somebody who is not signed in: it stays until the server knows that all is done. */
+  key?: string
 }
 
 /**
@@ -28,14 +33,8 @@ type Parts = {
  *
  * The stores are emptied and not deleted: a deletion waits for every other tab, and this must not.
  */
-export async function handOver({
-  own,
-  file,
-  contact,
-  now,
-  onHandedOver,
-  limits,
-}: Parts): Promise<Called<unknown>> {
+export async function handOver(parts: Parts): Promise<Called<unknown>> {
+  const { own, file, contact, now, onHandedOver, limits, key } = parts
   for (;;) {
     const items = (await own.getAll('outbox')).map(({ refusal, ...item }): OutboxItem => item)
     const batch = nextBatch(items, limits)
@@ -53,14 +52,17 @@ export async function handOver({
   if (!called.ok) return called
   onHandedOver()
   // Somebody may have added one more between the last look and now.
-  if ((await own.count('outbox')) > 0) return handOver({ own, file, contact, now, onHandedOver, limits })
+  if ((await own.count('outbox')) > 0) return handOver(parts)
   for (const database of [own, file]) {
     const names = [...database.objectStoreNames] as never[]
     const emptying = (database as OwnDatabase).transaction(names, 'readwrite')
     for (const name of names) void emptying.objectStore(name).clear()
+    if (database === file && key !== undefined) void emptying.objectStore('facts' as never).put(key, keyFact)
     await emptying.done
   }
-  return sayEmptied(contact(0))
+  const said = await sayEmptied(contact(0))
+  if (said.ok && key !== undefined) await file.delete('facts', keyFact)
+  return said
 }
 
 /**

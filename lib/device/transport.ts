@@ -34,7 +34,15 @@ export type Trouble =
   | 'newer page'
 
 /** What the device says of itself to the server, so that managers can see what has not left it yet. */
-export type Contact = { device: string; waiting: number; build: string }
+export type Contact = {
+  device: string
+  waiting: number
+  build: string
+  /** For whom it hands over, where that is not who is signed in, and what proves it. */
+  handOverFor?: HandOverFor
+}
+
+export type HandOverFor = { personId: string; key: string }
 
 /** Asks the server, and reads its answer through a schema. */
 export async function call<T>(path: string, shape: Shape<T>, init?: RequestInit): Promise<Called<T>> {
@@ -67,11 +75,19 @@ async function problemIn(response: Response): Promise<Shaped<typeof problem>['pr
   return said.success ? said.data.problem : undefined
 }
 
-const headersOf = ({ device, waiting, build }: Contact): Record<string, string> => ({
+const headersOf = ({ device, waiting, build, handOverFor }: Contact): Record<string, string> => ({
   'inchwater-device': device,
   'inchwater-waiting': String(waiting),
   'inchwater-build': build,
+  ...(handOverFor && {
+    'inchwater-person': handOverFor.personId,
+    'inchwater-hand-over-key': handOverFor.key,
+  }),
 })
+
+/** What is handed over for somebody else goes without the session of whoever is signed in. */
+const credentialsOf = ({ handOverFor }: Contact): RequestCredentials =>
+  handOverFor === undefined ? 'same-origin' : 'omit'
 
 export const sendBatch = async (
   records: RecordEnvelope[],
@@ -143,9 +159,14 @@ export const fetchHolding = (recordIds: readonly string[]): Promise<Called<Shape
 
 const postJson = (contact: Contact, body: unknown): RequestInit => ({
   method: 'POST',
+  credentials: credentialsOf(contact),
   headers: { 'content-type': 'application/json', ...headersOf(contact) },
   body: JSON.stringify(body),
 })
+
+/** Asks whether a manager has ended the session for which this device can hand over. */
+export const askWhetherEnded = (contact: Contact): Promise<Called<boolean>> =>
+  call('/api/hand-over', flag, { credentials: credentialsOf(contact), headers: headersOf(contact) })
 
 /** Hands records over after the session was ended; `held` are those that the server has now, for a manager to see. */
 export const handOverBatch = (
@@ -170,7 +191,8 @@ export async function handOverPicture(
       'content-type': 'application/octet-stream',
       ...headersOf(contact),
     }
-    const { ok, status } = await fetch(path, { method: 'PUT', headers, body: bytes })
+    const credentials = credentialsOf(contact)
+    const { ok, status } = await fetch(path, { method: 'PUT', credentials, headers, body: bytes })
     if (ok || [413, 422].includes(status)) return { ok: true, value: undefined }
     return { ok: false, why: 'server trouble', message: `The server answered ${status} to ${path}.` }
   } catch (cause) {

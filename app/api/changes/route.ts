@@ -2,6 +2,7 @@ import { z } from 'zod'
 import { recordKinds } from '@/lib/records/registry'
 import { theLog } from '@/lib/server/database'
 import { hearFrom } from '@/lib/server/devices/hearFrom'
+import { toldToDevice } from '@/lib/server/devices/toldToDevice'
 import { answer, refuse } from '@/lib/server/http/answers'
 import { whatDoesNotFit } from '@/lib/server/log/whatDoesNotFit'
 import { requireRole } from '@/lib/server/people/session'
@@ -31,7 +32,8 @@ const asked = z.object({
  * which it is, is written down as seen, with the number up to which it holds the log. With `&pictures=NUMBER` it is told
  * beside that which pictures the server holds, or holds no longer, since that number: a photo proves nothing without.
  * `mark` stands for the log up to `next`. A device that sends it with `after` is told when the log is another by now,
- * because a back-up was restored: `anew`, and it begins again from the first entry.
+ * because a back-up was restored: `anew`, and it begins again from the first entry. What else a device is told is in
+ * lib/server/devices/toldToDevice.ts.
  */
 export async function GET(request: Request): Promise<Response> {
   const person = await requireRole(request)
@@ -52,7 +54,7 @@ export async function GET(request: Request): Promise<Response> {
     return answer({ records: [], next: 0, more: true, anew: true })
   }
   const read = log.readChanges({ after, limit, role: person.role })
-  const changes = { ...read, mark: log.hashAt(read.next) }
+  const changes = { ...read, mark: log.hashAt(read.next), ...toldToDevice(request, person.id) }
   if (pictures === undefined || !recordKinds.photo!.maySee.includes(person.role)) return answer(changes)
   const { more, ...news } = pictureNews(store().database, pictures, limit)
   return answer({ ...changes, more: changes.more || more, pictures: news })

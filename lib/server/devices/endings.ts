@@ -67,6 +67,12 @@ export const openEndingOn = (database: Database, { device, personId }: Which): O
     .prepare<[string, string], OpenEnding>(`SELECT ${openColumns} AND "device" = ? AND "personId" = ?`)
     .get(device, personId)
 
+/** Whether somebody else's session on the device was ended, and the device has not done with it yet. */
+export const hasOpenEndingOfOthers = (database: Database, { device, personId }: Which): boolean =>
+  database
+    .prepare('SELECT 1 FROM "DeviceEnding" WHERE "emptiedAt" IS NULL AND "device" = ? AND "personId" <> ?')
+    .get(device, personId) !== undefined
+
 /** The device has nothing left of that person's: its ended session goes, and a new one of the person's is as any. */
 export function closeEnding(database: Database, ending: OpenEnding, now: Date): void {
   database

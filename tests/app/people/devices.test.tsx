@@ -68,6 +68,7 @@ test('an ended device says by whom and what happens next, and later that it was 
   const { unmount } = list({ endings: [ending] })
   expect(document.body.textContent).toContain('Ended by Mara Otell')
   expect(document.body.textContent).toContain('At its next contact')
+  expect(document.body.textContent).toContain('also while somebody else is signed in there')
   expect(screen.queryByRole('button')).toBeNull()
   unmount()
   list({

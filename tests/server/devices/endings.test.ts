@@ -8,7 +8,7 @@ import { GET as devices } from '@/app/api/devices/route'
 import { POST as done } from '@/app/api/hand-over/done/route'
 import { PUT as handPicture } from '@/app/api/hand-over/pictures/[sha256]/route'
 import { POST as lost } from '@/app/api/hand-over/pictures/lost/route'
-import { POST as handOver } from '@/app/api/hand-over/route'
+import { POST as handOver, GET as isEnded } from '@/app/api/hand-over/route'
 import { POST as records } from '@/app/api/records/route'
 import { POST as admit } from '@/app/api/set-aside/admit/route'
 import { GET as showAside } from '@/app/api/set-aside/pictures/[sha256]/route'
@@ -404,4 +404,49 @@ test('a picture that is set aside and that the log names outlasts the end of the
   expect(setAsidePictures()).toEqual([sha256])
   await admitAll([said])
   expect(heldPicture(store().database, sha256)).toMatchObject({ sha256 })
+})
+
+test('a device is told its key with the log, by which it hands over for its person though somebody else is signed in there', async () => {
+  const told = async (cookie: string) =>
+    (await value(changes(fromPhone(read('/api/changes', cookie))))) as {
+      handOverKey?: string
+      othersEnded?: true
+    }
+  const { handOverKey: key = '', othersEnded } = await told(phone)
+  expect([key, othersEnded]).toEqual([expect.stringMatching(/^[0-9a-f]{64}$/), undefined])
+  expect(await value(changes(read('/api/changes', phone)))).not.toHaveProperty('handOverKey')
+  await add('Ilse Quandt', 'dispatcher')
+  const ilse = await signedIn('Ilse Quandt')
+  const ofIlse = (await told(ilse)).handOverKey!
+  expect(ofIlse).not.toBe(key)
+  const byKey = (request: Request, shown: string, personId = jonas) => {
+    fromPhone(request)
+    request.headers.set('inchwater-person', personId)
+    request.headers.set('inchwater-hand-over-key', shown)
+    return request
+  }
+  const ended = (shown: string, personId?: string) => value(isEnded(byKey(read('/'), shown, personId)))
+  expect([await ended(key), (await told(ilse)).othersEnded]).toEqual([false, undefined])
+  await endPhone()
+  expect((await told(ilse)).othersEnded).toBe(true)
+  expect(await ended(key)).toBe(true)
+  const body = { sentAt: new Date().toISOString(), records: [maker('Orrinmoor')] }
+  // Another's key, another's name, a key that is none, and another device prove nothing, whoever is signed in.
+  for (const [shown, personId] of [
+    [ofIlse, jonas],
+    [key, mara],
+    ['', jonas],
+    ['zz', jonas],
+  ] as const) {
+    expect(await ended(shown, personId)).toBe(false)
+    const tried = await handOver(byKey(send('/', { cookie: phone, body }), shown, personId))
+    expect(await problem(tried)).toEqual([409, 'nothing-to-hand-over'])
+  }
+  const elsewhere = byKey(read('/'), key)
+  elsewhere.headers.set('inchwater-device', 'phone-2')
+  expect(await value(isEnded(elsewhere))).toBe(false)
+  expect((await handOver(byKey(send('/', { body }), key))).status).toBe(200)
+  expect(await listed()).toMatchObject([{ record: body.records[0], personId: jonas }])
+  expect((await done(byKey(send('/', { body: {} }), key))).status).toBe(200)
+  expect([await ended(key), (await told(ilse)).othersEnded]).toEqual([false, undefined])
 })

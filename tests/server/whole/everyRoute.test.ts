@@ -118,6 +118,7 @@ const table: Readonly<Record<string, Row>> = {
   'GET /api/export/tables': [managersOnly, () => ({})],
   'POST /api/import/log': [managersOnly, () => ({ body: emptyDocument })],
   // Nobody's session on this device was ended.
+  'GET /api/hand-over': [signedIn, () => ({})],
   'POST /api/hand-over': [{ ...all(409), nobody: 401, 'taken off': 401 }, () => ({ body: handedOver })],
   'PUT /api/hand-over/pictures/[sha256]': [{ ...all(409), nobody: 401, 'taken off': 401 }, namedPicture],
   'POST /api/hand-over/pictures/lost': [
