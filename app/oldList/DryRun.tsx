@@ -1,7 +1,7 @@
 'use client'
 
 import { useState } from 'react'
-import type { Plan, PlannedReport, Verdict } from '@/lib/records/oldList'
+import type { Plan, PlannedReport, Step, Verdict } from '@/lib/records/oldList'
 import { useDeviceState } from '../device/deviceContext'
 import { Empty } from '../ui/answers/Empty'
 import { Button } from '../ui/form/Button'
@@ -18,7 +18,7 @@ import { outcomes, outcomeWords, readAs, rowsWords, thingsWords, wouldStand } fr
 
 /** Step 4: what becomes of every row, before anything is written; and the button that writes it. */
 export function DryRun({ work, read }: { work: Import; read: ReadFile }) {
-  const { plan, step, choices, changeChoices } = work
+  const { plan, step, kept, choices, changeChoices } = work
   const { file } = useDeviceState()
   const [busy, setBusy] = useState(false)
   const before = [...file.imports.values()].find(
@@ -67,22 +67,20 @@ export function DryRun({ work, read }: { work: Import; read: ReadFile }) {
           checked={choices.takeOdd}
           onChange={(event) => changeChoices({ takeOdd: event.target.checked })}
         />
-        {step !== undefined && (
-          <p role="status">
-            Judging row {Math.round(step.done)} of {step.of}
-            <progress
-              className={styles.progress}
-              aria-label="How far it is"
-              value={step.done}
-              max={step.of}
-            />
-          </p>
-        )}
+        {step !== undefined && <HowFar doing="Judging row" {...step} />}
+        {kept !== undefined && <HowFar doing="Keeping record" {...kept} />}
         {plan !== undefined && <Verdicts plan={plan} read={read} />}
       </Stack>
     </Sheet>
   )
 }
+
+const HowFar = ({ doing, done, of }: Step & { doing: string }) => (
+  <p role="status">
+    {doing} {Math.round(done)} of {of}
+    <progress className={styles.progress} aria-label="How far it is" value={done} max={of} />
+  </p>
+)
 
 const rowsAPage = 50
 

@@ -44,6 +44,7 @@ export function useImport() {
   const [problem, setProblem] = useState<string>()
   const [plan, setPlan] = useState<Plan>()
   const [step, setStep] = useState<Step>()
+  const [kept, setKept] = useState<Step>()
   const [confirmed, setConfirmed] = useState<Confirmed>()
   const run = useRef(0)
 
@@ -145,12 +146,16 @@ export function useImport() {
     const records = recordsOf(plan, about, newRecordId)
     const [first] = records
     if (first === undefined) return
+    const keptOf = (done: number) => setKept({ done, of: records.length })
+    keptOf(0)
     try {
-      await device.addAll(records)
+      await device.addAll(records, { told: keptOf })
     } catch (cause) {
       return setProblem(
         `Nothing was taken over: this browser does not keep so many records (${cause instanceof Error ? cause.message : String(cause)}). Free some space on the device, then confirm again.`,
       )
+    } finally {
+      setKept(undefined)
     }
     const rows = plan.verdicts.filter(({ outcome }) => outcome === 'taken over').length
     await forget()
@@ -166,6 +171,7 @@ export function useImport() {
     problem,
     plan,
     step,
+    kept,
     confirmed,
     choose,
     judge,

@@ -103,8 +103,11 @@ export type Device = {
   close(): void
 }
 
-/** `from`: where they were said. `instead`: the refused record that they mend, which goes in the same step. */
-export type AddedBy = { from?: SaidAt; instead?: string | undefined }
+/**
+ * `from`: where they were said. `instead`: the refused record that they mend, which goes in the same step. `told`: hears
+ * now and then how many of many are in the store; all of them go again if one of them can't be kept.
+ */
+export type AddedBy = { from?: SaidAt; instead?: string | undefined; told?: (kept: number) => void }
 
 /** How far the latest time seen may lag behind the clock, in milliseconds: it is not written at each try. */
 const latestLagMs = 10 * 60_000
@@ -190,7 +193,10 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
   }
   refold()
 
-  async function addAll(said: readonly NewRecord[], { from, instead }: AddedBy = {}): Promise<string[]> {
+  async function addAll(
+    said: readonly NewRecord[],
+    { from, instead, told }: AddedBy = {},
+  ): Promise<string[]> {
     if (current.ended !== undefined && current.ended !== 'handing over')
       throw new Error('A manager has signed this device out. Sign in again first.')
     const mended = outbox.find(({ record, refusal }) => record.id === instead && refusal !== undefined)
@@ -210,7 +216,10 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
     for (const [at, item] of items.entries()) {
       const put = intoOutbox.store.put(item)
       // An old list is many thousands: now and then the screen has its turn, within the one transaction.
-      if (at % screenEvery === screenEvery - 1) await put
+      if (at % screenEvery === screenEvery - 1) {
+        await put
+        told?.(at + 1)
+      }
     }
     await intoOutbox.done
     outbox = [...outbox.filter((item) => item !== mended), ...items]

@@ -247,7 +247,13 @@ describe('device.addAll(records)', () => {
   test('thousands go in many batches: the file is folded a few times only, and what waits is counted down', async () => {
     const device = await open()
     server.reachable = false
-    await device.addAll(Array.from({ length: 1100 }, (_, at) => maker(`Maker ${at}`)))
+    const kept: number[] = []
+    const told = (count: number) => void kept.push(count)
+    await device.addAll(
+      Array.from({ length: 1100 }, (_, at) => maker(`Maker ${at}`)),
+      { told },
+    )
+    expect(kept).toEqual([500, 1000])
     await device.sync()
     server.reachable = true
     const files = new Set<unknown>()

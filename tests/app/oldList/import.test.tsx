@@ -1,4 +1,4 @@
-import { screen, waitFor, within } from '@testing-library/react'
+import { act, screen, waitFor, within } from '@testing-library/react'
 import { expect, test, vi } from 'vitest'
 import { ImportScreen } from '@/app/oldList/ImportScreen'
 import { RecordScreen } from '@/app/record/RecordScreen'
@@ -91,6 +91,25 @@ test('a row of a general-purpose switch is refused, with the way to record it as
   expect(within(row).getByRole('link', { name: 'Record it as found fitted' }).getAttribute('href')).toBe(
     '/found-fitted',
   )
+})
+
+test('shows how many of many records are kept on the device, and says so no more when they are not', async () => {
+  const { device } = open(`${head}\nOrrinmoor,OM Ridge,Low fire,0.65`)
+  let refuse = (_cause: Error): void => {}
+  device.addAll = (records, { told } = {}) => {
+    expect(records).toHaveLength(3)
+    told?.(2)
+    return new Promise((_, no) => {
+      refuse = no
+    })
+  }
+  await screen.findByText(/1 row, 4 columns/)
+  await judged(1)
+  await press('Take over 1 row')
+  expect(screen.getByText(/Keeping record 2 of 3/).getAttribute('role')).toBe('status')
+  await act(async () => refuse(new Error('QuotaExceededError')))
+  expect(screen.queryByText(/Keeping record/)).toBeNull()
+  expect(screen.getByText(/Nothing was taken over/).textContent).toContain('QuotaExceededError')
 })
 
 test('an unusual number is held back until the person says that the list says so', async () => {
