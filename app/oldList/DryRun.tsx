@@ -147,6 +147,9 @@ function Verdicts({ plan, read }: { plan: Plan; read: ReadFile }) {
   )
 }
 
+/** What may still be in a furnace: the truth of it is always taken. */
+const foundFittedRules = ['no general-purpose switch', 'no bypass']
+
 function Outcome({ verdict }: { verdict: Verdict }) {
   return (
     <>
@@ -164,7 +167,7 @@ function Outcome({ verdict }: { verdict: Verdict }) {
           <a href={`/record?id=${verdict.of.record}`}>See that report</a>
         </p>
       )}
-      {verdict.outcome === 'refused' && verdict.rule === 'no general-purpose switch' && (
+      {verdict.outcome === 'refused' && foundFittedRules.includes(verdict.rule) && (
         <p>
           <a href="/found-fitted">Record it as found fitted</a>
         </p>

@@ -83,15 +83,18 @@ test('a misspelt maker is asked about, with the one on file first; without an an
   expect(device.added.some(({ kind }) => kind === 'maker')).toBe(false)
 })
 
-test('a row of a general-purpose switch is refused, with the way to record it as found fitted', async () => {
-  open(`${head},note\nOrrinmoor,OM Ridge,Low fire,0.65,Universal switch`)
-  await screen.findByText(/1 row, \d columns/)
-  const row = rowOf(await judged(1), 2)
-  expect(row.textContent).toContain('Refused')
-  expect(within(row).getByRole('link', { name: 'Record it as found fitted' }).getAttribute('href')).toBe(
-    '/found-fitted',
-  )
-})
+test.each(['Universal switch', 'Jumpered'])(
+  'a row of %s is refused, with the way to record it as found fitted',
+  async (note) => {
+    open(`${head},note\nOrrinmoor,OM Ridge,Low fire,0.65,${note}`)
+    await screen.findByText(/1 row, \d columns/)
+    const row = rowOf(await judged(1), 2)
+    expect(row.textContent).toContain('Refused')
+    expect(within(row).getByRole('link', { name: 'Record it as found fitted' }).getAttribute('href')).toBe(
+      '/found-fitted',
+    )
+  },
+)
 
 test('shows how many of many records are kept on the device, and says so no more when they are not', async () => {
   const { device } = open(`${head}\nOrrinmoor,OM Ridge,Low fire,0.65`)
