@@ -68,8 +68,9 @@ export function DryRun({ work, read }: { work: Import; read: ReadFile }) {
           onChange={(event) => changeChoices({ takeOdd: event.target.checked })}
         />
         {step !== undefined && <HowFar doing="Judging row" {...step} />}
-        {kept !== undefined && <HowFar doing="Keeping record" {...kept} />}
         {plan !== undefined && <Verdicts plan={plan} read={read} />}
+        {/* Below the rows, beside the button that was pressed: a page of them is long. */}
+        {kept !== undefined && <HowFar doing="Keeping record" {...kept} />}
       </Stack>
     </Sheet>
   )

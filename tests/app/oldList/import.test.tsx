@@ -107,9 +107,12 @@ test('shows how many of many records are kept on the device, and says so no more
     })
   }
   await screen.findByText(/1 row, 4 columns/)
-  await judged(1)
+  const rows = await judged(1)
   await press('Take over 1 row')
-  expect(screen.getByText(/Keeping record 2 of 3/).getAttribute('role')).toBe('status')
+  const status = screen.getByText(/Keeping record 2 of 3/)
+  expect(status.getAttribute('role')).toBe('status')
+  // Beside the button, which stands below a long page of rows.
+  expect(rows.compareDocumentPosition(status)).toBe(Node.DOCUMENT_POSITION_FOLLOWING)
   await act(async () => refuse(new Error('QuotaExceededError')))
   expect(screen.queryByText(/Keeping record/)).toBeNull()
   expect(screen.getByText(/Nothing was taken over/).textContent).toContain('QuotaExceededError')
