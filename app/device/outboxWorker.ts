@@ -1,4 +1,5 @@
 import type { Device } from '@/lib/device/device'
+import { isOnItsWay } from '@/lib/device/picture/pictures'
 
 /** As the browser names its offer to send when there is a signal again (WICG Background Synchronization). */
 type SyncRegistration = ServiceWorkerRegistration & { sync?: { register(tag: string): Promise<void> } }
@@ -10,8 +11,8 @@ const tag = 'outbox'
 export function leaveToWorker(device: Device): void {
   let leftTo = 0
   device.subscribe(() => {
-    const { waiting, trouble } = device.state()
-    const left = trouble?.why === 'no signal' ? waiting.length : 0
+    const { waiting, pictures, trouble } = device.state()
+    const left = trouble?.why === 'no signal' ? waiting.length + pictures.filter(isOnItsWay).length : 0
     if (left > 0 && left !== leftTo) void sendInTheBackground()
     leftTo = left
   })

@@ -101,8 +101,8 @@ async function file(request) {
 
 /**
  * Sends what waits of whoever is signed in, when the browser says that there is a signal, with no page open perhaps. It
- * only sends, and leaves the outbox as it is: the server knows a record by its id, so the page sends it once more and is
- * answered "already stored". That keeps the outbox's rules in one place, and no two programs write to one store.
+ * only sends, and leaves the stores as they are: the server knows a record by its id, so the page sends it once more and
+ * is answered "already stored", and the log's news tell it which pictures have come. That keeps the outbox's rules in one place, and no two programs write to one store.
  * Failing is told to the browser, which tries again later, each time later.
  */
 async function sendOutbox() {
@@ -127,24 +127,62 @@ async function sendOutbox() {
     if (sent.status === 401) return
     if (!sent.ok) throw new Error(`the server answered ${sent.status}`)
   }
-  for (const page of await self.clients.matchAll()) page.postMessage(outboxTag)
+  try {
+    await sendPictures(me)
+  } finally {
+    for (const page of await self.clients.matchAll()) page.postMessage(outboxTag)
+  }
+}
+
+/**
+ * Sends the pictures that the page has written down as to be sent, after the records that name them and in its order.
+ * One that the server does not take, or not yet, holds up no other: the page hears why when it sends it once more.
+ */
+async function sendPictures({ id, role }) {
+  const file = await openAsItIs(`inchwater file ${id} ${role}`)
+  const own = await openAsItIs(`inchwater own ${id}`)
+  let notNow = false
+  try {
+    for (const sha256 of (await valueIn(file, 'facts', 'picturesToSend')) ?? []) {
+      const picture = await valueIn(own, 'pictures', sha256)
+      const bytes = await valueIn(own, 'pictureBytes', sha256)
+      if (picture === undefined || bytes === undefined) continue
+      const headers = { accept: 'application/json', 'content-type': picture.mediaType }
+      const sent = await fetch(`/api/photos/${sha256}`, { method: 'PUT', headers, body: bytes })
+      if (sent.status === 401) return
+      if (sent.status >= 500 && sent.status !== 503) throw new Error(`the server answered ${sent.status}`)
+      notNow ||= sent.status === 503
+    }
+  } finally {
+    file?.close()
+    own?.close()
+  }
+  if (notNow) throw new Error('the server had no time for a picture')
 }
 
 /** The records that wait in a person's outbox, in the order in which they were said; refused ones wait for the person. */
 async function waitingOf(personId) {
   const database = await openAsItIs(`inchwater own ${personId}`)
   if (database === undefined) return []
-  const items = await new Promise((resolve, reject) => {
-    const asked = database.transaction('outbox').objectStore('outbox').getAll()
-    asked.onsuccess = () => resolve(asked.result)
-    asked.onerror = () => reject(asked.error)
-  })
+  const items = await resultOf(database.transaction('outbox').objectStore('outbox').getAll())
   database.close()
   return items
     .filter((item) => item.refusal === undefined)
     .sort((a, b) => a.order - b.order)
     .map((item) => item.record)
 }
+
+/** What is in a store under a key; undefined also where there is no such database or store. */
+function valueIn(database, store, key) {
+  if (!database?.objectStoreNames.contains(store)) return undefined
+  return resultOf(database.transaction(store).objectStore(store).get(key))
+}
+
+const resultOf = (asked) =>
+  new Promise((resolve, reject) => {
+    asked.onsuccess = () => resolve(asked.result)
+    asked.onerror = () => reject(asked.error)
+  })
 
 /** A database of whatever version, or undefined where there is none: none is made. */
 function openAsItIs(name) {

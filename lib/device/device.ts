@@ -151,6 +151,7 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
   const pictures = await openPictures(ownDatabase, now)
   const picturesHeld = new Set(await fileDatabase.getAllKeys('picturesHeld'))
   let picturesAfter = ((await fileDatabase.get('facts', 'picturesAfter')) as number | undefined) ?? 0
+  let leftToWorker = String((await fileDatabase.get('facts', 'picturesToSend')) ?? '')
   let current: DeviceState = {
     me,
     file: foldTeamFile([]),
@@ -452,6 +453,7 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
   let again = false
   async function syncOnce(): Promise<void> {
     await lookAtClock()
+    await leavePicturesToWorker()
     for (const step of [checkSession, readLogIfLocked, send, fetchNew, fetchNames]) {
       if (isOver()) return
       const called = await step()
@@ -494,23 +496,36 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
     return called
   }
 
-  async function sendAndTidyPictures(): Promise<Called<unknown>> {
-    const inTheLog = new Set(
-      [...current.file.photos.values()].filter(({ waiting }) => !waiting).map(({ body }) => body.sha256),
+  /** The pictures that are to be sent, oldest first: of photos in the log, or of those on their way there too. */
+  const picturesToSend = (photos: 'in the log' | 'on their way too'): KeptPicture[] => {
+    const named = [...current.file.photos.values()].filter(
+      ({ waiting }) => !waiting || photos !== 'in the log',
     )
+    const hashes = new Set(named.map(({ body }) => body.sha256))
+    const fateOf = fateIn(current.file)
+    return pictures.kept().filter(({ sha256, refusal }) => {
+      const { held, withheld } = fateOf(sha256)
+      return hashes.has(sha256) && !held && !withheld && refusal === undefined
+    })
+  }
+
+  /** Writes down which pictures the service worker may send in the background, so that the rules for it stand here alone. */
+  async function leavePicturesToWorker(): Promise<void> {
+    const hashes = picturesToSend('on their way too').map(({ sha256 }) => sha256)
+    if (String(hashes) !== leftToWorker) await fileDatabase.put('facts', hashes, 'picturesToSend')
+    leftToWorker = String(hashes)
+  }
+
+  async function sendAndTidyPictures(): Promise<Called<unknown>> {
     await pictures.lookAgain()
     await pictures.tidy(fateIn(current.file))
-    const fateOf = fateIn(current.file)
-    const toSend = pictures.kept().filter(({ sha256, refusal }) => {
-      const { held, withheld } = fateOf(sha256)
-      return inTheLog.has(sha256) && !held && !withheld && refusal === undefined
-    })
-    const called = await sendPictures(toSend, pictures, async (sha256) => {
+    const called = await sendPictures(picturesToSend('in the log'), pictures, async (sha256) => {
       await fileDatabase.put('picturesHeld', true, sha256)
       picturesHeld.add(sha256)
       refold()
     })
     show({ pictures: picturesIn(current.file) })
+    await leavePicturesToWorker()
     return called
   }
   let closed = false

@@ -1,0 +1,129 @@
+import 'fake-indexeddb/auto'
+import { createHash } from 'node:crypto'
+import { readFileSync } from 'node:fs'
+import { IDBFactory } from 'fake-indexeddb'
+import { beforeEach, expect, test, vi } from 'vitest'
+import { type Device, openDevice } from '@/lib/device/device'
+
+const me = { id: 'p1', name: 'Wenna', role: 'technician' } as const
+const furnaceId = '01920000-0000-7000-8000-000000000009'
+let clock: Date
+/** What came to the server, in its order. */
+let came: string[] = []
+let reachable = true
+let answered: Record<string, number> = {}
+let told: string[] = []
+
+beforeEach(() => {
+  globalThis.indexedDB = new IDBFactory()
+  clock = new Date('2026-02-01T10:00:00Z')
+  came = []
+  told = []
+  answered = {}
+  reachable = true
+  vi.stubGlobal('fetch', async (at: string, init?: RequestInit) => {
+    if (!reachable) throw new TypeError('Failed to fetch')
+    const answer = (value: unknown) => Response.json({ ok: true, value })
+    if (at === '/api/auth/me') return Response.json({ ok: true, value: me }, { status: answered.me ?? 200 })
+    if (at === '/api/records') {
+      came.push(...JSON.parse(String(init?.body)).records.map(({ kind }: { kind: string }) => kind))
+      return answer({ answers: [] })
+    }
+    const name = new TextDecoder().decode(init?.body as ArrayBuffer)
+    expect(at).toBe(`/api/photos/${hashOf(name)}`)
+    expect(init).toMatchObject({ method: 'PUT', headers: { 'content-type': 'image/jpeg' } })
+    came.push(name)
+    return Response.json({}, { status: answered[name] ?? 200 })
+  })
+  return () => vi.unstubAllGlobals()
+})
+
+const hashOf = (text: string) => createHash('sha256').update(text).digest('hex')
+
+/** Wakes the worker, as a browser does that has a signal again and no page open. */
+async function wake(): Promise<unknown> {
+  const listeners: Record<string, (event: object) => void> = {}
+  const self = {
+    addEventListener: (kind: string, listener: (event: object) => void) => {
+      listeners[kind] = listener
+    },
+    clients: { matchAll: async () => [{ postMessage: (tag: string) => told.push(tag) }] },
+  }
+  const program = readFileSync('app/sw.js/worker.js', 'utf8')
+  new Function('settings', 'self', program)({ version: 'b1', pages: [], files: [], readers: [] }, self)
+  let work: Promise<unknown> = Promise.resolve()
+  listeners.sync?.({
+    tag: 'outbox',
+    waitUntil: (promise: Promise<unknown>) => {
+      work = promise
+    },
+  })
+  return work
+}
+
+async function take(device: Device, name: string, named = true): Promise<string> {
+  clock = new Date(clock.getTime() + 1000)
+  const sha256 = hashOf(name)
+  const facts = { sha256, mediaType: 'image/jpeg', width: 40, height: 30, bytes: name.length } as const
+  await device.keepPicture({ ...facts, blob: new Blob([name], { type: 'image/jpeg' }) })
+  if (named) await device.add('photo', { ...facts, shows: 'other', furnaceId })
+  return sha256
+}
+
+/** Three photos without a signal, and a picture of a form that nobody has saved; then the page is closed. */
+async function leftBehind(): Promise<void> {
+  reachable = false
+  const device = await openDevice({ me, deviceId: 'd1', now: () => clock })
+  for (const name of ['one', 'two', 'three']) await take(device, name)
+  await take(device, 'of an unsaved form', false)
+  await device.sync()
+  device.close()
+  reachable = true
+}
+
+test('woken with no page open, the worker sends the records, then the pictures that they name, oldest first', async () => {
+  await leftBehind()
+  await wake()
+  expect(came).toEqual(['photo', 'photo', 'photo', 'one', 'two', 'three'])
+  expect(told).toEqual(['outbox'])
+})
+
+test('a picture that the server does not take holds up no other; one that it has no time for is tried later', async () => {
+  await leftBehind()
+  answered = { one: 422, two: 409 }
+  await wake()
+  expect(came.slice(3)).toEqual(['one', 'two', 'three'])
+  answered = { one: 503 }
+  await expect(wake()).rejects.toThrow('no time')
+  expect(came.slice(9)).toEqual(['one', 'two', 'three'])
+})
+
+test('without a session, or while the server is in trouble, the rest waits, and the page is told all the same', async () => {
+  await leftBehind()
+  answered = { two: 401 }
+  await wake()
+  expect(came.slice(3)).toEqual(['one', 'two'])
+  answered = { one: 502 }
+  await expect(wake()).rejects.toThrow('502')
+  expect(came.slice(8)).toEqual(['one'])
+  expect(told).toEqual(['outbox', 'outbox'])
+  answered = { me: 401 }
+  await wake()
+  expect(came).toHaveLength(9)
+})
+
+test('what was dropped since is not sent; nor is anything of somebody without a database here', async () => {
+  await leftBehind()
+  reachable = false
+  const device = await openDevice({ me, deviceId: 'd1', now: () => clock })
+  await device.dropPicture(hashOf('one'))
+  await device.sync()
+  device.close()
+  reachable = true
+  await wake()
+  expect(came.slice(3)).toEqual(['two', 'three'])
+  globalThis.indexedDB = new IDBFactory()
+  await wake()
+  expect(came).toHaveLength(5)
+  expect(await indexedDB.databases()).toEqual([])
+})
