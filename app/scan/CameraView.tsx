@@ -20,7 +20,6 @@ export function CameraView({ onRead }: Props) {
 function Viewfinder({ onRead, onAgain }: Props & { onAgain(): void }) {
   const video = useRef<HTMLVideoElement>(null)
   const [now, setNow] = useState<Watching>({ is: 'opening' })
-  const [lit, setLit] = useState(false)
   useEffect(() => watchCamera(video.current!, { onChange: setNow, onRead }), [onRead])
   const off = now.is === 'no camera' || now.is === 'trouble'
   const torch = now.is === 'looking' ? now.torch : undefined
@@ -50,17 +49,39 @@ function Viewfinder({ onRead, onAgain }: Props & { onAgain(): void }) {
           Try the camera again
         </Button>
       )}
-      {torch !== undefined && (
-        <Button
-          aria-pressed={lit}
-          onClick={() => {
-            void torch(!lit).then(() => setLit(!lit))
-          }}
-        >
-          {lit ? 'Torch off' : 'Torch on'}
-        </Button>
-      )}
+      {torch !== undefined && <Torch torch={torch} />}
     </div>
+  )
+}
+
+/** The camera's light, which a phone may refuse all the same: when it is hot, or its battery is low. */
+function Torch({ torch }: { torch(on: boolean): Promise<void> }) {
+  const [lit, setLit] = useState(false)
+  const [refused, setRefused] = useState(false)
+  const turn = async (): Promise<void> => {
+    const done = await torch(!lit).then(
+      () => true,
+      (cause) => {
+        console.info('The camera’s light was not switched:', cause)
+        return false
+      },
+    )
+    setRefused(!done)
+    if (done) setLit(!lit)
+  }
+  return (
+    <>
+      <Button aria-pressed={lit} onClick={() => void turn()}>
+        {lit ? 'Torch off' : 'Torch on'}
+      </Button>
+      {refused && (
+        <Problem>
+          {lit
+            ? 'This camera’s light could not be switched off. It goes out when you leave this page.'
+            : 'This camera’s light could not be switched on. Use another light, or type what is printed.'}
+        </Problem>
+      )}
+    </>
   )
 }
 

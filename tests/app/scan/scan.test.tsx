@@ -84,6 +84,26 @@ describe('ScanScreen', () => {
     expect(openCamera).toHaveBeenCalledTimes(2)
   })
 
+  test('switches the torch; where the camera refuses, says so and what to do, and tries again when asked', async () => {
+    const torch = vi.fn(async (_on: boolean) => {})
+    const stream = { getTracks: () => [] } as unknown as MediaStream
+    vi.mocked(openCamera).mockResolvedValue({ ok: true, stream, torch, close() {} })
+    finding([])
+    await open()
+    torch.mockRejectedValueOnce(new DOMException('Too hot.', 'OperationError'))
+    await press('Torch on')
+    expect(screen.getByRole('alert').textContent).toContain('light could not be switched on')
+    expect(screen.getByRole('button', { name: 'Torch on', pressed: false })).toBeDefined()
+    await press('Torch on')
+    expect(torch.mock.calls).toEqual([[true], [true]])
+    expect(screen.queryByRole('alert')).toBeNull()
+    torch.mockRejectedValueOnce(new DOMException('No.', 'OperationError'))
+    await press('Torch off')
+    expect(screen.getByRole('alert').textContent).toContain('could not be switched off')
+    expect(screen.getByRole('button', { name: 'Torch off', pressed: true })).toBeDefined()
+    cleanup()
+  })
+
   test('shows a typed number letter for letter, and the switch that it belongs to; records nothing', async () => {
     const { device } = await open()
     await typeCode(' om-7731 ')
