@@ -59,6 +59,17 @@ describe('GET /readers/…', () => {
     expect(versionOf('tesseract.js-core')).toMatch(/^7\./)
   })
 
+  test('every package that something is served of is asked for by its exact version', () => {
+    const { dependencies } = JSON.parse(readFileSync('package.json', 'utf8')) as {
+      dependencies: Record<string, string>
+    }
+    const served = [...readerFiles.values()].flatMap(
+      ({ from }) => /^node_modules\/((?:@[^/]+\/)?[^/]+)/.exec(from)?.[1] ?? [],
+    )
+    expect(new Set(served).size).toBe(4)
+    for (const name of served) expect([name, dependencies[name]]).toEqual([name, versionOf(name)])
+  })
+
   test('our own reader of codes is the one that its address was given for', () => {
     // Kept for ever under its name: when this changes, change the last number of `codeReaderAt` with it.
     const hash = createHash('sha256').update(readFileSync('app/readers/codeWorker.js')).digest('hex')
