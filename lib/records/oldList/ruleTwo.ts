@@ -22,6 +22,9 @@ const jumperAsName = /^(?:jumper|by[- ]?pass)$|\b(?:jumpered|by[- ]?passed|jumpe
 const plainNo = /^(?:no?|0|false|[-–—])?$/i
 const plainYes = /^(?:y|yes|1|true|x|✓|✔)$/i
 
+/** A row as it is written, and its cells as they are meant. */
+type Row = { cells: readonly string[]; texts: readonly string[] }
+
 /** What the words of one rule look for. */
 type Words = { said: RegExp; asName: RegExp }
 const jumper: Words = { said: jumperWords, asName: jumperAsName }
@@ -54,20 +57,22 @@ export function ratingRefusals(
   const asked = { jumper: wantedUnder(head, jumper), generic: wantedUnder(head, generic) }
   const under = (at: number) => `Under “${head[at] ?? `Column ${at + 1}`}” the row`
 
-  function told(cells: readonly string[], words: Words, wanted: Map<number, RegExp>, what: string) {
+  function told(row: Row, words: Words, wanted: Map<number, RegExp>, what: string) {
+    const { cells, texts } = row
     for (const [at, pattern] of wanted) {
       const cell = cells[at]?.trim() ?? ''
       if (!pattern.test(cell))
         return `${under(at)} says ${cell === '' ? 'nothing' : `“${cell}”`}: it may be of ${what}`
     }
-    const at = cells.findIndex((cell, place) =>
-      names.has(place) ? words.asName.test(plain(cell)) : isSaid(plain(cell), words.said),
+    const at = texts.findIndex((text, place) =>
+      names.has(place) ? words.asName.test(text) : isSaid(text, words.said),
     )
     return at < 0 ? undefined : `${under(at)} speaks of ${what}`
   }
 
   return (cells) => {
-    const ofJumper = told(cells, jumper, asked.jumper, 'a jumper or bypass')
+    const row = { cells, texts: cells.map(plain) }
+    const ofJumper = told(row, jumper, asked.jumper, 'a jumper or bypass')
     if (ofJumper !== undefined) {
       return {
         rule: 'no bypass',
@@ -77,7 +82,7 @@ export function ratingRefusals(
     const part = cells.find((cell, at) => cell !== '' && mayBePart(at) && isGeneric(cell))
     const ofGeneric =
       part === undefined
-        ? told(cells, generic, asked.generic, 'an adjustable or general-purpose switch')
+        ? told(row, generic, asked.generic, 'an adjustable or general-purpose switch')
         : `Part ${part} is on file as an adjustable or general-purpose switch`
     if (ofGeneric === undefined) return undefined
     return {
@@ -107,12 +112,17 @@ const isSaid = (text: string, pattern: RegExp): boolean =>
     return !denied.test(before) || numberNo.test(before)
   })
 
-/** Letters as they are meant: “is_adjustable”, “isAdjustable”, and dashes, blanks and marks that only look different. */
+/**
+ * Letters as they are meant: “is_adjustable”, “isAdjustable”, and dashes, blanks and marks that only look different.
+ * Empty where there are none, as in most cells of a long list.
+ */
 const plain = (text: string): string =>
-  text
-    .normalize('NFKC')
-    .replaceAll(/\p{Cf}/gu, '')
-    .replaceAll(/(\p{Ll})(\p{Lu})/gu, '$1 $2')
-    .replaceAll(/\p{Pd}/gu, '-')
-    .replaceAll(/[_\s]+/g, ' ')
-    .trim()
+  /\p{L}/u.test(text)
+    ? text
+        .normalize('NFKC')
+        .replaceAll(/\p{Cf}/gu, '')
+        .replaceAll(/(\p{Ll})(\p{Lu})/gu, '$1 $2')
+        .replaceAll(/\p{Pd}/gu, '-')
+        .replaceAll(/[_\s]+/g, ' ')
+        .trim()
+    : ''
