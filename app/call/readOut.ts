@@ -4,6 +4,7 @@ import { feetOf } from '@/lib/catalogue/units'
 import { spellDigits, spellPressure } from '@/lib/core/pressure'
 import type { Between, ElevationBand, Level } from '@/lib/core/vocabulary'
 import type { Entry } from '@/lib/records/fold/entry'
+import type { TeamFile } from '@/lib/records/fold/teamFile'
 import type { RatingRequestBody } from '@/lib/records/kinds/ratingRequest'
 import type { ReportBody } from '@/lib/records/kinds/report'
 import { proofWords } from '../setpoint/sourceLines'
@@ -96,9 +97,14 @@ function sayElevation(band: ElevationBand | undefined): string {
 }
 
 /** An answer as one line to read out to the house: the whole bundle, its level, and its source with its date. */
-export function sayAnswer(report: Entry<ReportBody>, switchName: string, level: Level): string {
+export function sayAnswer(
+  report: Entry<ReportBody>,
+  file: TeamFile,
+  switchName: string,
+  level: Level,
+): string {
   const { body, at } = report
-  const source = [sources[body.source].words, ...proofWords(body)].join(', ')
+  const source = [sources[body.source].words, ...proofWords(report, file)].join(', ')
   return `${switchName}: ${sayBundle(body)}. ${level}. ${source}, ${sayDate(body.saidOn ?? at)}.`
 }
 

@@ -1,6 +1,7 @@
 import type { PressureUnit } from '@/lib/core/pressure'
 import type { Comparison } from '@/lib/core/reading'
 import type { Setpoint } from '@/lib/records/view/setpoint'
+import { useDeviceState } from '../device/deviceContext'
 import { behind, linesFor, newestDate, statedDecimals } from '../setpoint/sourceLines'
 import { SetpointNumber } from '../ui/words/SetpointNumber'
 
@@ -17,6 +18,7 @@ type Props = {
  * gets there, however well it would be held. Every value of a dispute is named, each with its standing.
  */
 export function ClosesAgainAt({ contacts, kind, setpoint, unit, names }: Props) {
+  const { file } = useDeviceState()
   const { rating, reports } = setpoint
   const { closes } = rating
   if (closes.level === 'Not on file') return null
@@ -41,7 +43,7 @@ export function ClosesAgainAt({ contacts, kind, setpoint, unit, names }: Props) 
           standing={{
             level: closes.level,
             asOf: newestDate(value.reportIds, reports),
-            sources: linesFor(value.reportIds, reports, names),
+            sources: linesFor(value.reportIds, file, names),
           }}
         />
       ))}

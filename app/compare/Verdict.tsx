@@ -10,6 +10,7 @@ import {
 } from '@/lib/core/reading'
 import type { Result } from '@/lib/core/result'
 import type { Setpoint } from '@/lib/records/view/setpoint'
+import { useDeviceState } from '../device/deviceContext'
 import { marksOf } from '../setpoint/marksOf'
 import { behind, linesFor, newestDate } from '../setpoint/sourceLines'
 import { DangerSheet } from '../ui/danger/DangerSheet'
@@ -111,6 +112,7 @@ type JudgedProps = Pick<Props, 'setpoint' | 'unit' | 'names'> & {
 }
 
 function Judged({ title, judgement, comparison, setpoint, unit, names }: JudgedProps) {
+  const { file } = useDeviceState()
   const standing = setpoint.rating[judgement.against === 'not stated' ? 'unstated' : judgement.against]
   const ids = behind(standing)
   const margin = (pascals: number, inUnit: PressureUnit) =>
@@ -148,7 +150,7 @@ function Judged({ title, judgement, comparison, setpoint, unit, names }: JudgedP
         <div>
           <LevelWord level={standing.level} asOf={newestDate(ids, setpoint.reports)} />
           <SourceList
-            sources={linesFor(ids, setpoint.reports, names)}
+            sources={linesFor(ids, file, names)}
             label={`Sources of the value it is held against`}
           />
         </div>

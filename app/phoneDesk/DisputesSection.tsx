@@ -91,7 +91,7 @@ function DisputeSheet({ position, action, standing, furnace, since }: Dispute) {
             standing={{
               level: 'In dispute',
               asOf: newestDate(value.reportIds, reports),
-              sources: linesFor(value.reportIds, reports, names),
+              sources: linesFor(value.reportIds, file, names),
             }}
           />
         ))}

@@ -44,6 +44,7 @@ export function answerLines(
     positionId: answer.body.positionId,
     line: sayAnswer(
       answer,
+      file,
       file.positions.get(file.keptId(answer.body.positionId))?.body.name ?? 'The switch',
       levelOfReport(file, answer, furnaceId, settings),
     ),

@@ -41,7 +41,7 @@ export function CallTold({ call }: { call: Entry<CallAttemptBody> }) {
           </li>
         ))}
         {answers.map((answer) => {
-          const { words, href } = sourceLine(answer, names)
+          const { words, href } = sourceLine(answer, file, names)
           return (
             <li key={answer.id}>
               Answered:{' '}

@@ -54,7 +54,7 @@ export function ReportTold({ report }: { report: Entry<ReportBody> }) {
         unit={unit}
         decimals={body.unit === unit ? body.decimals : undefined}
         size="small"
-        standing={{ level, asOf: body.saidOn ?? report.at, sources: [sourceLine(report, names)] }}
+        standing={{ level, asOf: body.saidOn ?? report.at, sources: [sourceLine(report, file, names)] }}
       />
       <p>
         {bundleLine(body)} · {coverWords(body)}

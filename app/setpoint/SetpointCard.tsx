@@ -126,6 +126,7 @@ function NothingOnFile({ openRequests }: { openRequests: number }) {
 }
 
 function Printed({ setpoint, names }: Pick<Props, 'setpoint' | 'names'>) {
+  const { file } = useDeviceState()
   const reports = [...setpoint.reports.values()]
   if (reports.length === 0) return null
   return (
@@ -138,7 +139,7 @@ function Printed({ setpoint, names }: Pick<Props, 'setpoint' | 'names'>) {
         {reports.map((report) => (
           <li key={report.id}>
             <AsPrinted text={report.body.asWritten} /> <Quiet inline>{coverWords(report.body)}</Quiet>
-            <SourceList sources={[sourceLine(report, names)]} label="Source" />
+            <SourceList sources={[sourceLine(report, file, names)]} label="Source" />
           </li>
         ))}
       </ul>
@@ -167,6 +168,7 @@ function Settled({ setpoint, names }: Pick<Props, 'setpoint' | 'names'>) {
 }
 
 function Withdrawn({ setpoint, names }: Pick<Props, 'setpoint' | 'names'>) {
+  const { file } = useDeviceState()
   if (setpoint.withdrawn.length === 0) return null
   return (
     <details>
@@ -183,6 +185,7 @@ function Withdrawn({ setpoint, names }: Pick<Props, 'setpoint' | 'names'>) {
               sources={[
                 sourceLine(
                   report,
+                  file,
                   names,
                   `Withdrawn ${sayDate(report.withdrawn!.at)} by ${names.get(report.withdrawn!.by) ?? 'somebody'}: ${report.withdrawn!.reason}`,
                 ),

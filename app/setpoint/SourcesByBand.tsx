@@ -1,6 +1,7 @@
 import type { PressureUnit } from '@/lib/core/pressure'
 import type { Entry } from '@/lib/records/fold/entry'
 import type { ReportBody } from '@/lib/records/kinds/report'
+import { useDeviceState } from '../device/deviceContext'
 import { SetpointNumber } from '../ui/words/SetpointNumber'
 import { bandWords, coverWords } from './bundleWords'
 import styles from './setpointCard.module.css'
@@ -17,6 +18,7 @@ type Props = {
  * of another band is read at a glance.
  */
 export function SourcesByBand({ reports, unit, names }: Props) {
+  const { file } = useDeviceState()
   const sorted = reports.toSorted(byElevation)
   const bands = [...new Set(sorted.map(({ body }) => bandWords(body)))]
   return (
@@ -37,7 +39,7 @@ export function SourcesByBand({ reports, unit, names }: Props) {
                   standing={{
                     level: 'Unverified',
                     asOf: report.body.saidOn ?? report.at,
-                    sources: [sourceLine(report, names)],
+                    sources: [sourceLine(report, file, names)],
                   }}
                 />
                 <p>Holds for: {coverWords(report.body)}</p>

@@ -2,6 +2,7 @@ import type { PressureUnit } from '@/lib/core/pressure'
 import type { RatingStanding, Rival } from '@/lib/core/rating'
 import type { Action } from '@/lib/core/vocabulary'
 import type { Setpoint } from '@/lib/records/view/setpoint'
+import { useDeviceState } from '../device/deviceContext'
 import { actionWords } from '../ui/words/actionWords'
 import { LevelWord } from '../ui/words/LevelWord'
 import { Quiet } from '../ui/words/Quiet'
@@ -20,6 +21,7 @@ type Props = {
 
 /** One action's number with its level, its sources, what speaks against it, its leads, and why it stands so. */
 export function StandingSection({ action, standing, setpoint, unit, names, size }: Props) {
+  const { file } = useDeviceState()
   const { reports } = setpoint
   if (standing.level === 'Not on file') {
     return (
@@ -45,7 +47,7 @@ export function StandingSection({ action, standing, setpoint, unit, names, size 
         standing={{
           level: standing.level,
           asOf: newestDate(ids, reports),
-          sources: linesFor(ids, reports, names),
+          sources: linesFor(ids, file, names),
         }}
       />
       {disputing.length > 0 && (
@@ -68,6 +70,7 @@ export function StandingSection({ action, standing, setpoint, unit, names, size 
 type RivalProps = Pick<Props, 'setpoint' | 'unit' | 'names'> & { rival: Rival }
 
 function RivalNumber({ rival, action, setpoint, unit, names }: RivalProps & { action: Action }) {
+  const { file } = useDeviceState()
   return (
     <>
       <SetpointNumber
@@ -79,7 +82,7 @@ function RivalNumber({ rival, action, setpoint, unit, names }: RivalProps & { ac
         standing={{
           level: 'In dispute',
           asOf: newestDate(rival.reportIds, setpoint.reports),
-          sources: linesFor(rival.reportIds, setpoint.reports, names),
+          sources: linesFor(rival.reportIds, file, names),
         }}
       />
       {rival.slip !== undefined && <p>Likely slip: {rival.slip}.</p>}
@@ -89,6 +92,7 @@ function RivalNumber({ rival, action, setpoint, unit, names }: RivalProps & { ac
 
 /** A report that disagrees without putting the value in dispute: named with its number, level, source and date. */
 function RivalLine({ rival, action, setpoint, unit, names }: RivalProps & { action: Action }) {
+  const { file } = useDeviceState()
   return (
     <div className={styles.lead}>
       <p>Reported as well{rival.slip === undefined ? '' : `, likely a slip: ${rival.slip}`}</p>
@@ -101,7 +105,7 @@ function RivalLine({ rival, action, setpoint, unit, names }: RivalProps & { acti
         standing={{
           level: 'Unverified',
           asOf: newestDate(rival.reportIds, setpoint.reports),
-          sources: linesFor(rival.reportIds, setpoint.reports, names),
+          sources: linesFor(rival.reportIds, file, names),
         }}
       />
     </div>
@@ -114,6 +118,7 @@ type LeadProps = Pick<Props, 'standing' | 'action' | 'setpoint' | 'unit' | 'name
 
 /** Leads stand apart: each with its number, its level and its date, and with why it counts for nothing yet. */
 function Leads({ standing, action, setpoint, unit, names, shown }: LeadProps) {
+  const { file } = useDeviceState()
   const leads = standing.leads.filter((lead) => !shown.includes(lead.reportId))
   if (leads.length === 0) return null
   return (
@@ -134,7 +139,7 @@ function Leads({ standing, action, setpoint, unit, names, shown }: LeadProps) {
                 standing={{
                   level: 'Unverified',
                   asOf: lead.saidAt,
-                  sources: [sourceLine(report, names)],
+                  sources: [sourceLine(report, file, names)],
                 }}
               />
               <Quiet>{lead.why}</Quiet>

@@ -1,6 +1,9 @@
 import { sources } from '@/lib/catalogue/sources'
 import type { Entry } from '@/lib/records/fold/entry'
+import type { TeamFile } from '@/lib/records/fold/teamFile'
 import type { ReportBody } from '@/lib/records/kinds/report'
+import { photoStateOf } from '@/lib/records/view/photos'
+import { secondReadingOf } from '@/lib/records/view/ratingReports'
 import type { SourceLine } from '../ui/words/SourceList'
 
 export { behind, newestDate } from '@/lib/records/view/standingReports'
@@ -8,8 +11,18 @@ export { behind, newestDate } from '@/lib/records/view/standingReports'
 type Reports = ReadonlyMap<string, Entry<ReportBody>>
 type Names = ReadonlyMap<string, string>
 
-/** A report in a line: what it rests on, its proof, who recorded it, and when the source said so. */
-export function sourceLine(report: Entry<ReportBody>, names: Names, note?: string): SourceLine {
+/**
+ * A report in a line: what it rests on, its proof, who recorded it, and when the source said so. Somebody else who read
+ * the same off its photo stands beside who recorded it.
+ */
+export function sourceLine(
+  report: Entry<ReportBody>,
+  file: TeamFile,
+  names: Names,
+  note?: string,
+): SourceLine {
+  const second = secondReadingOf(report, file)
+  const readers = second === undefined ? [report.by] : [report.by, second.by]
   const notes = [
     note,
     report.body.note,
@@ -18,8 +31,8 @@ export function sourceLine(report: Entry<ReportBody>, names: Names, note?: strin
   const said = notes.filter((each) => each !== undefined && each !== '').join(' ')
   return {
     key: report.id,
-    words: [sources[report.body.source].words, ...proofWords(report.body)].join(', '),
-    who: names.get(report.by) ?? 'somebody whose name is not on this device',
+    words: [sources[report.body.source].words, ...proofWords(report, file)].join(', '),
+    who: readers.map((id) => names.get(id) ?? 'somebody whose name is not on this device').join(' and '),
     date: report.body.saidOn ?? report.at,
     href: `/record?id=${report.id}`,
     ...(said === '' ? {} : { note: said }),
@@ -27,7 +40,8 @@ export function sourceLine(report: Entry<ReportBody>, names: Names, note?: strin
 }
 
 /** What lets somebody check a report: read-back, document with its page, call with its reference. */
-export function proofWords({ proof, readBack, saidBy }: ReportBody): string[] {
+export function proofWords(report: Entry<ReportBody>, file: TeamFile): string[] {
+  const { proof, readBack, saidBy } = report.body
   const words: string[] = []
   if (readBack === true) words.push('read back')
   if (readBack === false) words.push('not read back')
@@ -35,15 +49,24 @@ export function proofWords({ proof, readBack, saidBy }: ReportBody): string[] {
     words.push(`${proof.name}${proof.edition === undefined ? '' : ` (${proof.edition})`}, page ${proof.page}`)
   }
   if (proof?.kind === 'call reference') words.push(`${proof.organisation}, ref. ${proof.reference}`)
-  if (proof?.kind === 'photo') words.push('photo')
+  const photo = photoStateOf(file, report)
+  if (photo !== undefined && (proof === undefined || proof.kind === 'photo')) words.push(photoWords[photo])
+  if (secondReadingOf(report, file) !== undefined) words.push('read the same by two people')
   if (saidBy !== undefined) words.push(`said by ${saidBy}`)
   return words
 }
 
-export const linesFor = (ids: readonly string[], reports: Reports, names: Names): SourceLine[] =>
+const photoWords = {
+  held: 'photo',
+  'not here yet': 'photo not here yet',
+  withheld: 'photo withheld',
+  withdrawn: 'photo withdrawn',
+} as const
+
+export const linesFor = (ids: readonly string[], file: TeamFile, names: Names): SourceLine[] =>
   ids.flatMap((id) => {
-    const report = reports.get(id)
-    return report === undefined ? [] : [sourceLine(report, names)]
+    const report = file.reports.get(id)
+    return report === undefined ? [] : [sourceLine(report, file, names)]
   })
 
 /** Decimals that the sources state in the reader's unit; undefined where none states it in that unit. */

@@ -97,7 +97,7 @@ export function SettleForm({ address, setpoint, action, now }: Props) {
   const words = ({ body }: Entry<ReportBody>): string =>
     `${formatPressure(body.pascals, unit)}, “${body.asWritten}”`
   const line = (report: Entry<ReportBody>): string => {
-    const source = sourceLine(report, names)
+    const source = sourceLine(report, file, names)
     return `${source.words}; ${source.who}, ${sayDate(source.date)}`
   }
 

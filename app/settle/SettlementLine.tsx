@@ -13,7 +13,7 @@ export function SettlementLine({ settlement, file, names }: Props) {
   const report = (id: string) => {
     const found = file.reports.get(id)
     if (found === undefined) return <>a report that is not on this device</>
-    const { words, href, date } = sourceLine(found, names)
+    const { words, href, date } = sourceLine(found, file, names)
     return (
       <>
         <a href={href}>{words}</a>, {sayDate(date)}

@@ -2,6 +2,7 @@ import type { PressureUnit } from '@/lib/core/pressure'
 import type { Action } from '@/lib/core/vocabulary'
 import type { ReportBody } from '@/lib/records/kinds/report'
 import type { Setpoint } from '@/lib/records/view/setpoint'
+import { useDeviceState } from '../device/deviceContext'
 import { bundleLine, coverWords } from '../setpoint/bundleWords'
 import { linesFor, newestDate, statedDecimals } from '../setpoint/sourceLines'
 import { Sheet } from '../ui/paper/Sheet'
@@ -21,6 +22,7 @@ type Props = {
 
 /** One side of a dispute: its number with its sources and their dates, and what each of them says letter for letter. */
 export function SideSheet({ title, side, action, setpoint, unit, names }: Props) {
+  const { file } = useDeviceState()
   const { reports } = setpoint
   return (
     <Sheet title={title}>
@@ -33,7 +35,7 @@ export function SideSheet({ title, side, action, setpoint, unit, names }: Props)
         standing={{
           level: 'In dispute',
           asOf: newestDate(side.reportIds, reports),
-          sources: linesFor(side.reportIds, reports, names),
+          sources: linesFor(side.reportIds, file, names),
         }}
       />
       {side.slip !== undefined && <p>Likely slip: {side.slip}.</p>}

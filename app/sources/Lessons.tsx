@@ -15,7 +15,7 @@ export function Lessons({ lessons }: { lessons: readonly Lesson[] }) {
       {lessons.map(({ settlement, report, held }) => {
         const position = file.positions.get(file.keptId(settlement.body.positionId))
         const range = position && file.ranges.get(file.keptId(position.body.rangeId))
-        const { words, href, date } = sourceLine(report, names)
+        const { words, href, date } = sourceLine(report, file, names)
         return (
           <li key={`${settlement.id} ${report.id}`}>
             <b>{held ? 'Held' : 'Overruled'}</b>: <a href={href}>{words}</a>, {sayDate(date)}, for{' '}

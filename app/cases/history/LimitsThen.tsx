@@ -39,7 +39,7 @@ export function LimitsThen({ body, at, file, names, unit }: Props) {
             {reports.length === 0 ? (
               kinds.map((kind) => sources[kind].words).join('; ')
             ) : (
-              <Sources reports={reports} names={names} />
+              <Sources {...{ reports, file, names }} />
             )}
             .
           </p>
@@ -54,7 +54,7 @@ export function LimitsThen({ body, at, file, names, unit }: Props) {
               {reports.length === 0 ? (
                 'its report is not on this device'
               ) : (
-                <Sources reports={reports} names={names} />
+                <Sources {...{ reports, file, names }} />
               )}
               .
             </p>
@@ -65,9 +65,11 @@ export function LimitsThen({ body, at, file, names, unit }: Props) {
   )
 }
 
-function Sources({ reports, names }: { reports: readonly Entry<ReportBody>[]; names: Props['names'] }) {
+type SourcesProps = Pick<Props, 'file' | 'names'> & { reports: readonly Entry<ReportBody>[] }
+
+function Sources({ reports, file, names }: SourcesProps) {
   return reports.map((report, place) => {
-    const { key, href, words, date } = sourceLine(report, names)
+    const { key, href, words, date } = sourceLine(report, file, names)
     return (
       <span key={key}>
         {place > 0 && '; '}

@@ -8,7 +8,7 @@ import { LevelWord } from '../../ui/words/LevelWord'
 
 /** Make and break of a position in a line each, with level and date: a number never stands alone. */
 export function StandingLine({ setpoint, furnaceId }: { setpoint: Setpoint; furnaceId: string }) {
-  const { names } = useDeviceState()
+  const { file, names } = useDeviceState()
   const { unit } = usePreference()
   const { closes, opens, unstated } = setpoint.rating
   const stated = [
@@ -36,7 +36,7 @@ export function StandingLine({ setpoint, furnaceId }: { setpoint: Setpoint; furn
                   .join(' or ')
               : formatPressure(standing.pascals!, unit)}
             , <LevelWord level={standing.level} asOf={newestDate(behind(standing), setpoint.reports)} />:{' '}
-            {linesFor(behind(standing), setpoint.reports, names)
+            {linesFor(behind(standing), file, names)
               .map((line) => line.words)
               .join('; ')}
           </li>

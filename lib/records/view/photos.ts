@@ -73,6 +73,24 @@ export const withheldBy = (file: TeamFile, sha256: string): string | undefined =
 export const photosOfReport = (file: TeamFile, reportId: string): readonly Entry<PhotoBody>[] =>
   indexOf(file).ofReport.get(reportId) ?? []
 
+/**
+ * What is known of the picture that bears out a report, of several the best; `withdrawn` where the photo that it was read
+ * off is, and no other bears it out; undefined where it has none.
+ */
+export function photoStateOf(
+  file: TeamFile,
+  { id, body: { proof } }: Entry<ReportBody>,
+): PictureState | 'withdrawn' | undefined {
+  const readOff = proof?.kind === 'photo' ? file.photos.get(proof.photoId) : undefined
+  const counted = readOff === undefined || readOff.withdrawn !== undefined ? [] : [readOff]
+  const states = [...counted, ...photosOfReport(file, id)].map(({ body }) => pictureState(file, body.sha256))
+  const best = bestFirst.find((state) => states.includes(state))
+  if (best !== undefined || proof?.kind !== 'photo') return best
+  return readOff === undefined ? 'not here yet' : 'withdrawn'
+}
+
+const bestFirst = ['held', 'not here yet', 'withheld'] as const
+
 /** The photos of a case, of whatever visit, oldest first. */
 export const photosOfCase = (file: TeamFile, caseId: string): readonly Entry<PhotoBody>[] =>
   indexOf(file).ofCase.get(file.keptId(caseId)) ?? []

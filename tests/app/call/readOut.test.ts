@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
 import { sayAnswer, sayBundle, sayCode, sayQuestion } from '@/app/call/readOut'
+import { foldTeamFile } from '@/lib/records/fold/teamFile'
 import type { ReportBody } from '@/lib/records/kinds/report'
 
 /** 249.08891 Pa to the inch of water (NIST SP 811, App. B.8); 1372 m are 4501 ft. */
@@ -49,10 +50,11 @@ test('sayBundle(report) speaks tolerance, limit, elevation and part number where
   )
 })
 
-test('sayAnswer(report, switch, level) never speaks a number without its level, source and date', () => {
+test('sayAnswer(report, file, switch, level) never speaks a number without its level, source and date', () => {
   expect(
     sayAnswer(
       { id: 'r', body, by: 'bram', at: '2026-01-07T08:00:00.000Z', waiting: false },
+      foldTeamFile([]),
       'Low fire',
       'Supported',
     ),

@@ -4,6 +4,7 @@ import { PhotoScreen } from '@/app/photo/PhotoScreen'
 import { ReadPhotoScreen } from '@/app/photo/ReadPhotoScreen'
 import { RecordScreen } from '@/app/record/RecordScreen'
 import { ReportScreen } from '@/app/report/ReportScreen'
+import { SetpointScreen } from '@/app/setpoint/SetpointScreen'
 import { failure, success } from '@/lib/core/result'
 import { preparePicture } from '@/lib/device/picture/prepare'
 import { dispatcher, fakeDevice, held, renderOn, technician } from '../setup/fakeDevice'
@@ -185,6 +186,45 @@ describe('a second person', () => {
     expect(screen.queryByRole('img')).toBeNull()
     expect(document.body.textContent).toContain('Picture withheld')
     expect(document.body.textContent).toContain('It counts as no proof any more')
+  })
+})
+
+describe('the source of a number that was read off a photo', () => {
+  const openSetpoint = (records = onFile, picturesHeld: string[] = [sha256]) => {
+    openAt(`/setpoint?position=${ids.low}`)
+    return act(async () => renderOn(fakeDevice({ records, picturesHeld }), <SetpointScreen />))
+  }
+  const sourceOf = (container: HTMLElement) =>
+    container.querySelector('ul[aria-label^="Sources of"]')?.textContent
+
+  test('says “photo” only while its picture can be looked at', async () => {
+    const here = await openSetpoint()
+    expect(sourceOf(here.container)).toContain('Maker’s literature, older, photoInes Talvik, ')
+    here.unmount()
+    const missing = await openSetpoint(onFile, [])
+    expect(sourceOf(missing.container)).toContain(
+      'Maker’s literature, older, photo not here yetInes Talvik, ',
+    )
+    missing.unmount()
+    expect(sourceOf((await openSetpoint(withheld)).container)).toContain('older, photo withheldInes Talvik, ')
+  })
+
+  test('names the second person who read the same, and not one who read another number', async () => {
+    const second = (more: object) => ({
+      ...onFile.at(-1)!,
+      id: '01950000-0000-7000-8000-000000000003',
+      author: dispatcher.id,
+      seq: 200,
+      body: { ...manual, asWritten: '.58 suction', ...more },
+    })
+    const alike = await openSetpoint([...onFile, second({})])
+    expect(sourceOf(alike.container)).toContain(
+      'older, photo, read the same by two peopleInes Talvik and Bram Osterlo, ',
+    )
+    alike.unmount()
+    const { container } = await openSetpoint([...onFile, second({ pascals: pascals.other })])
+    expect(container.textContent).not.toContain('read the same')
+    expect(container.textContent).not.toContain('Ines Talvik and')
   })
 })
 

@@ -3,7 +3,13 @@ import { expect, test } from 'vitest'
 import { checkRecord } from '@/lib/records/checkRecord'
 import type { HeldRecord } from '@/lib/records/fold/entry'
 import { foldTeamFile } from '@/lib/records/fold/teamFile'
-import { photosOfCase, photosOfFurnace, photosOfReport, pictureState } from '@/lib/records/view/photos'
+import {
+  photoStateOf,
+  photosOfCase,
+  photosOfFurnace,
+  photosOfReport,
+  pictureState,
+} from '@/lib/records/view/photos'
 import { proofOf, secondReadingOf } from '@/lib/records/view/ratingReports'
 import { ratingSettings, setpointOf } from '@/lib/records/view/setpoint'
 import { held } from '../../app/setup/fakeDevice'
@@ -138,6 +144,26 @@ test('a photo that was withdrawn proves nothing; one that was added to a report 
   ])
   expect(photosOfReport(later, id(2)).map((each) => each.id)).toEqual([id(1)])
   expect(proofOf(later.reports.get(id(2))!, later)).toBe('photo')
+})
+
+test('photoStateOf(file, report) is that of the best photo that bears it out, and says when it was withdrawn', () => {
+  const stateOf = (said: readonly Said[], picturesHeld?: readonly string[]) => {
+    const file = fileOf(said, picturesHeld)
+    return photoStateOf(file, file.reports.get(id(2))!)
+  }
+  const later: Said = [id(4), 'photo', photoBody({ sha256: other, reportId: id(2) })]
+  const withdrawal = (record: string): Said => [id(5), 'withdrawal', { record, reason: 'Another house.' }]
+  expect(stateOf([photo, first])).toBe('held')
+  expect(stateOf([photo, first], [])).toBe('not here yet')
+  expect(stateOf([first])).toBe('not here yet')
+  expect(stateOf([photo, first, withholding])).toBe('withheld')
+  expect(stateOf([photo, first, withholding, later])).toBe('not here yet')
+  expect(stateOf([photo, first, withholding, later], [sha256, other])).toBe('held')
+  expect(stateOf([photo, first, withdrawal(id(1))])).toBe('withdrawn')
+  // Of a report that was withdrawn its photo stays readable.
+  expect(stateOf([photo, first, withdrawal(id(2))])).toBe('held')
+  const plain: Said = [id(2), 'report', manual]
+  expect([stateOf([plain]), stateOf([plain, later])]).toEqual([undefined, 'not here yet'])
 })
 
 test('a photo that was added to a telephone answer is refused: what was said can’t be photographed', () => {
