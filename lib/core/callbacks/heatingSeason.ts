@@ -20,35 +20,21 @@ export function heatingSeasonDays(from: number, to: number, season: HeatingSeaso
   checkSeason(season)
   if (!(Number.isFinite(from) && Number.isFinite(to) && from <= to))
     throw new RangeError('heatingSeasonDays requires two moments, the later one last')
-  // Whole years between two Januaries are taken at once, because somebody watches for ten.
-  const [first, last] = [new Date(from).getUTCFullYear() + 1, new Date(to).getUTCFullYear()]
-  if (first >= last) return daysOfMonths(from, to, season)
-  return (
-    daysOfMonths(from, Date.UTC(first, 0), season) +
-    daysOfYears(first, last, season) +
-    daysOfMonths(Date.UTC(last, 0), to, season)
-  )
-}
-
-function daysOfMonths(from: number, to: number, season: HeatingSeason): number {
-  let days = 0
-  for (const [start, end] of seasonMonths(from, season)) {
-    if (start >= to) break
-    days += (Math.min(end, to) - start) / dayMs
-  }
-  return days
+  return (seasonMsUpTo(to, season) - seasonMsUpTo(from, season)) / dayMs
 }
 
 const monthLengths = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31] as const
 
-/** From 1 January of one year to 1 January of another. */
-function daysOfYears(first: number, last: number, season: HeatingSeason): number {
-  const ofPlainYear = monthLengths.reduce(
-    (sum, length, month) => (isInSeason(month + 1, season) ? sum + length : sum),
-    0,
-  )
-  const leapDays = isInSeason(2, season) ? leapYearsBefore(last) - leapYearsBefore(first) : 0
-  return (last - first) * ofPlainYear + leapDays
+/** The time in heating seasons from 1 January of year 1 to a moment: whole years, whole months, and the rest. */
+function seasonMsUpTo(moment: number, season: HeatingSeason): number {
+  const date = new Date(moment)
+  const [year, month] = [date.getUTCFullYear(), date.getUTCMonth()]
+  const leapDays = leapYearsBefore(month > 1 ? year + 1 : year)
+  let days = isInSeason(2, season) ? leapDays : 0
+  monthLengths.forEach((length, place) => {
+    if (isInSeason(place + 1, season)) days += length * (place < month ? year : year - 1)
+  })
+  return days * dayMs + (isInSeason(month + 1, season) ? moment - Date.UTC(year, month) : 0)
 }
 
 /** In the Gregorian calendar, from year 1 on. */

@@ -3,10 +3,10 @@ export type Lifetimes = { times: readonly number[]; events: readonly boolean[] }
 
 /** For every different time with an event: how many had it, and how many were watched up to then. */
 export function eventTimes({ times, events }: Lifetimes): { time: number; atRisk: number; events: number }[] {
-  const timesSorted = Float64Array.from(times).sort()
+  const timesSorted = new Float64Array(times).sort()
   const rows: { time: number; atRisk: number; events: number }[] = []
   let gone = 0
-  for (const time of Float64Array.from(times.filter((_, place) => events[place]!)).sort()) {
+  for (const time of new Float64Array(times.filter((_, place) => events[place]!)).sort()) {
     const row = rows.at(-1)
     if (row?.time === time) {
       row.events++

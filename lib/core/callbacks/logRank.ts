@@ -32,8 +32,11 @@ export function logRank(groups: readonly Lifetimes[]): Result<LogRank> {
   const expected = groups.map(() => 0)
   const covariance = groups.map(() => groups.map(() => 0))
 
-  const all = { times: groups.flatMap(({ times }) => times), events: groups.flatMap(({ events }) => events) }
-  const timesSorted = groups.map(({ times }) => Float64Array.from(times).sort())
+  const all = {
+    times: ([] as number[]).concat(...groups.map(({ times }) => times)),
+    events: ([] as boolean[]).concat(...groups.map((group) => group.events)),
+  }
+  const timesSorted = groups.map(({ times }) => new Float64Array(times).sort())
   const gone = groups.map(() => 0)
   for (const { time, atRisk, events } of eventTimes(all)) {
     const shares = timesSorted.map((times, group) => {

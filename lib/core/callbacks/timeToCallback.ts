@@ -1,5 +1,5 @@
 import { type CallbackWindow, countsIn, daysBetween } from './callbackWindow'
-import { type CallbackCase, casesByFurnace, isCompleted, isFix } from './cases'
+import { type CallbackCase, type CompletedJob, casesByFurnace, isCompleted, isFix } from './cases'
 import { asOf } from './jobOutcomes'
 import type { Lifetimes } from './lifetimes'
 import { firstAfter } from './repeatsOf'
@@ -77,32 +77,52 @@ export function episodeOfFurnace(
 ): Episode | undefined {
   const known = asOf(ofOneFurnace, now)
   const counting = known.filter((one) => countsIn(one, window))
-  const [fix] = counting
-    .filter(isCompleted)
-    .filter((one) => isFix(one) && one.ended.at >= started.from && one.ended.at < started.before)
-    .toSorted((a, b) => a.ended.at - b.ended.at)
+  const fix = firstFix(counting, started)
   if (fix === undefined) return undefined
   const { id: caseId, furnaceId } = fix
-  const start = fix.ended.at
+  const startedAt = fix.ended.at
+  const { at, ...how } = watchingEnds(fix, { known, counting, watchEnds, now })
+  return { furnaceId, caseId, startedAt, days: daysBetween(startedAt, at, window), ...how }
+}
+
+/** The earliest fix in that time; of one moment that of the case opened first. */
+function firstFix(cases: readonly CallbackCase[], { from, before }: Started): CompletedJob | undefined {
+  let first: CompletedJob | undefined
+  for (const one of cases) {
+    if (!isCompleted(one) || !isFix(one) || one.ended.at < from || one.ended.at >= before) continue
+    if (first === undefined || one.ended.at < first.ended.at) first = one
+  }
+  return first
+}
+
+type Furnace = {
+  known: readonly CallbackCase[]
+  /** Those of them that the window is about. */
+  counting: readonly CallbackCase[]
+  watchEnds: readonly WatchEnd[]
+  now: number
+}
+
+/** What ends the watching of a fix first; of one moment a callback before whatever else. */
+function watchingEnds(
+  fix: CompletedJob,
+  { known, counting, watchEnds, now }: Furnace,
+): { at: number } & Pick<Episode, 'endedBy' | 'laterId'> {
   const callback = firstAfter(fix, counting)
-  const ends: { at: number; endedBy: Episode['endedBy']; laterId?: string }[] = [
-    ...(callback ? [{ at: callback.openedAt, endedBy: 'callback' as const, laterId: callback.id }] : []),
-    ...known.flatMap(({ id, ended }) =>
-      ended && ended.at >= start && (ended.how === 'left off' || ended.how === 'repair declined')
-        ? [{ at: ended.at, endedBy: ended.how, laterId: id }]
-        : [],
-    ),
-    ...watchEnds
-      .filter((one) => one.at >= start && one.at <= now)
-      .map(({ at, endedBy }) => ({ at, endedBy })),
-    { at: now, endedBy: 'end of observation' },
-  ]
-  const { at, ...how } = ends.reduce((first, other) => (other.at < first.at ? other : first))
-  return { furnaceId, caseId, startedAt: start, days: daysBetween(start, at, window), ...how }
+  let first: ReturnType<typeof watchingEnds> =
+    callback === undefined
+      ? { at: Number.POSITIVE_INFINITY, endedBy: 'end of observation' }
+      : { at: callback.openedAt, endedBy: 'callback', laterId: callback.id }
+  const comesFirst = (at: number): boolean => at >= fix.ended.at && at <= now && at < first.at
+  for (const { id, ended } of known)
+    if (ended?.how === 'left off' || ended?.how === 'repair declined')
+      if (comesFirst(ended.at)) first = { at: ended.at, endedBy: ended.how, laterId: id }
+  for (const { at, endedBy } of watchEnds) if (comesFirst(at)) first = { at, endedBy }
+  return { ...first, at: Math.min(first.at, now) }
 }
 
 /** Episodes as kaplanMeier and logRank take them, in days. */
-export const lifetimesOf = (episodes: readonly Episode[]): Lifetimes => ({
+export const lifetimesOf = (episodes: readonly Pick<Episode, 'days' | 'endedBy'>[]): Lifetimes => ({
   times: episodes.map(({ days }) => days),
   events: episodes.map(({ endedBy }) => endedBy === 'callback'),
 })
