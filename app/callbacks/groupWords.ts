@@ -1,4 +1,4 @@
-import { notNamed } from '@/lib/records/view/callbacks/costFigures'
+import { notNamed } from '@/lib/records/view/callbacks/job'
 import { capitalised } from '../cases/work/capitalised'
 import { causeName } from '../cases/work/causeName'
 

@@ -3,13 +3,14 @@ import { countsIn } from '@/lib/core/callbacks/callbackWindow'
 import { outcomesOfFurnace } from '@/lib/core/callbacks/jobOutcomes'
 import { monthBegins, readMonth } from '@/lib/core/callbacks/month'
 import { jobsByMonth } from '@/lib/core/callbacks/monthlyRates'
+import type { Repeat } from '@/lib/core/callbacks/repeatsOf'
 import { episodeOfFurnace } from '@/lib/core/callbacks/timeToCallback'
 import type { TeamFile } from '@/lib/records/fold/teamFile'
 import { type CaseFacts, type TeamFacts, teamFacts } from './caseFacts'
 import { type CaseShare, caseShare } from './caseShare'
-import { type CostFigures, costFigures, notNamed } from './costFigures'
+import { type CostFigures, costFigures, type EndedCase } from './costFigures'
 import { type CurveFigure, curveFigure, type WatchedFix } from './curveFigure'
-import { cameBack, type Job } from './job'
+import { cameBack, type Job, notNamed } from './job'
 import { type MonthFigure, monthFigures } from './monthFigures'
 import { type PersonFigure, peopleFigures } from './peopleFigures'
 import { type CallbackQuestion, callbackWindowOf, isAskedAbout, timeWindowOf } from './question'
@@ -48,8 +49,7 @@ export type CallbackFigures = {
 }
 
 /** The group of the catalogue that a main cause is in; one that it does not list is in none of them. */
-const causeGroupOf = ({ cause }: CaseFacts): string =>
-  (cause === undefined ? undefined : causeById(cause)?.group) ?? 'something else'
+const causeGroupOf = ({ cause }: WatchedFix): string => causeById(cause)?.group ?? 'something else'
 
 /** The two sides of the curve by switch. */
 export const switchReplaced = 'switch replaced'
@@ -65,90 +65,83 @@ export const callbackFigures = (file: TeamFile, question: CallbackQuestion, now:
 
 /** The same from facts that are worked out already. @param now milliseconds since 1970, UTC */
 export function figuresOf(facts: TeamFacts, question: CallbackQuestion, now: number): CallbackFigures {
-  const from = monthBegins(readMonth(question.fromMonth))
-  const before = monthBegins(readMonth(question.toMonth) + 1)
-  const inPeriod = (moment: number): boolean => moment >= from && moment < before && moment <= now
-  const window = callbackWindowOf(question)
-  const { cases, jobs, fixes, calledFor } = gathered(facts, question, now, { from, before })
-
-  const months = jobsByMonth(jobs, window, now).filter(
+  const { jobs, fixes, ended, callbacks, apart } = gathered(facts, question, now)
+  const months = jobsByMonth(jobs, callbackWindowOf(question), now).filter(
     ({ month }) => month >= question.fromMonth && month <= question.toMonth,
   )
   const jobsOf = (standing: 'settled' | 'open') =>
     months.filter((month) => month.standing === standing).flatMap((month) => month.jobs)
   const settled = jobsOf('settled')
-
-  const ended = cases.filter((one) => one.ended !== undefined && inPeriod(one.ended.at))
-  const idsOf = (which: readonly CaseFacts[]) => which.map(({ id }) => id)
   return {
     question,
     settled: caseShare(settled, cameBack),
     open: caseShare(jobsOf('open'), cameBack),
     months: monthFigures(months),
-    causes: rankedGroups(settled, (job) => job.facts.cause ?? notNamed),
-    remedies: rankedGroups(settled, (job) => job.facts.remedy),
+    causes: rankedGroups(settled, ({ cause }) => cause),
+    remedies: rankedGroups(settled, ({ remedy }) => remedy),
     curves: {
-      byCause: curveFigure(fixes, (fix) => fix.facts.cause ?? notNamed, true),
-      byCauseGroup: curveFigure(fixes, (fix) => causeGroupOf(fix.facts), true),
-      byRemedy: curveFigure(fixes, (fix) => fix.facts.remedy, false),
+      byCause: curveFigure(fixes, ({ cause }) => cause, true),
+      byCauseGroup: curveFigure(fixes, causeGroupOf, true),
+      byRemedy: curveFigure(fixes, ({ remedy }) => remedy, false),
       bySwitch: curveFigure(
         fixes,
-        (fix) => (fix.facts.remedy === 'switch replaced' ? switchReplaced : switchKept),
+        ({ remedy }) => (remedy === 'switch replaced' ? switchReplaced : switchKept),
         false,
       ),
     },
-    costs: costFigures(ended, ({ id }) => calledFor.has(id)),
+    costs: costFigures(ended),
     readings: readingFigures(ended, question),
     people: peopleFigures(settled),
-    callbacks: new Map(
-      jobs.flatMap(({ id, outcome: { repeat } }) => (repeat === undefined ? [] : [[id, repeat] as const])),
-    ),
-    apart: {
-      endingsDisagree: idsOf(
-        cases.filter(({ openedAt, trouble }) => trouble === 'endings disagree' && inPeriod(openedAt)),
-      ),
-      proofLacksSomething: idsOf(ended.filter(({ trouble }) => trouble === 'proof lacks something')),
-      notEnded: idsOf(
-        cases.filter(
-          ({ openedAt, ended, trouble }) =>
-            (ended === undefined || ended.at > now) && trouble === undefined && inPeriod(openedAt),
-        ),
-      ),
-    },
+    callbacks,
+    apart,
   }
 }
 
-/**
- * Everything that is counted, in one pass over the furnaces that are asked about.
- * @param started the time in which an episode has to begin
- */
-function gathered(
-  facts: TeamFacts,
-  question: CallbackQuestion,
-  now: number,
-  started: { from: number; before: number },
-) {
+/** Everything that is counted, in one pass over the furnaces that are asked about: each further one would cost as much. */
+function gathered(facts: TeamFacts, question: CallbackQuestion, now: number) {
+  const from = monthBegins(readMonth(question.fromMonth))
+  const before = monthBegins(readMonth(question.toMonth) + 1)
+  const inPeriod = (moment: number): boolean => moment >= from && moment < before && moment <= now
   const [window, timeWindow] = [callbackWindowOf(question), timeWindowOf(question)]
-  const cases: CaseFacts[] = []
   const jobs: Job[] = []
   const fixes: WatchedFix[] = []
-  const calledFor = new Set<string>()
-  for (const { cases: ofFurnace, watchEnds } of facts) {
-    if (ofFurnace[0] === undefined || !isAskedAbout(ofFurnace[0], question)) continue
-    for (const one of ofFurnace) if (one.openedAt <= now && countsIn(one, window)) cases.push(one)
-    const factsById = (id: string): CaseFacts => ofFurnace.find((one) => one.id === id)!
-    for (const outcome of outcomesOfFurnace(ofFurnace, window, now)) {
-      const { caseId: id, endedAt } = outcome
-      jobs.push({ id, endedAt, facts: factsById(id), outcome })
-      if (outcome.repeat !== undefined) calledFor.add(outcome.repeat.laterId)
-    }
-    const episode = episodeOfFurnace(ofFurnace, timeWindow, now, watchEnds, started)
-    if (episode !== undefined)
-      fixes.push({
-        id: episode.caseId,
-        facts: factsById(episode.caseId),
-        episode: { ...episode, days: Math.floor(episode.days) },
-      })
+  const ended: EndedCase[] = []
+  const callbacks = new Map<string, Repeat>()
+  const apart = {
+    endingsDisagree: [] as string[],
+    proofLacksSomething: [] as string[],
+    notEnded: [] as string[],
   }
-  return { cases, jobs, fixes, calledFor }
+  for (const { cases, watchEnds } of facts) {
+    if (cases[0] === undefined || !isAskedAbout(cases[0], question)) continue
+    const factsById = (id: string): CaseFacts => cases.find((one) => one.id === id)!
+    const calledFor: string[] = []
+    for (const { caseId: id, endedAt, isFix, repeat } of outcomesOfFurnace(cases, window, now)) {
+      const { cause = notNamed, remedy, ended: ending } = factsById(id)
+      jobs.push({ id, endedAt, isFix, cameBack: repeat !== undefined, cause, remedy, by: ending!.by })
+      if (repeat === undefined) continue
+      callbacks.set(id, repeat)
+      calledFor.push(repeat.laterId)
+    }
+    const episode = episodeOfFurnace(cases, timeWindow, now, watchEnds, { from, before })
+    if (episode !== undefined) {
+      const { id, cause = notNamed, remedy } = factsById(episode.caseId)
+      fixes.push({ id, cause, remedy, days: Math.floor(episode.days), endedBy: episode.endedBy })
+    }
+    for (const one of cases) {
+      const { id, openedAt, ended: ending, trouble } = one
+      if (openedAt > now || !countsIn(one, window)) continue
+      if (inPeriod(openedAt)) {
+        if (trouble === 'endings disagree') apart.endingsDisagree.push(id)
+        if (trouble === undefined && (ending === undefined || ending.at > now)) apart.notEnded.push(id)
+      }
+      if (ending !== undefined && inPeriod(ending.at)) {
+        if (trouble === 'proof lacks something') apart.proofLacksSomething.push(id)
+        ended.push({ facts: one, isCallback: calledFor.includes(id) })
+      }
+    }
+  }
+  // Shortest first, so that each of the curves finds them sorted already.
+  fixes.sort((a, b) => a.days - b.days)
+  return { jobs, fixes, ended, callbacks, apart }
 }

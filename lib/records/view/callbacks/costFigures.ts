@@ -1,5 +1,7 @@
 import type { CaseFacts } from './caseFacts'
-import { type CaseShare, caseShare } from './caseShare'
+import { addTo, type CaseShare, newTally, shareOf, type Tally } from './caseShare'
+import { notNamed } from './job'
+import { ofKey } from './ofKey'
 
 /** Minutes of work on some cases. Those of which nobody said any are kept apart: they are not nought. */
 export type MinutesFigure = {
@@ -21,55 +23,51 @@ export type CostFigures = {
   parts: readonly { key: string; words: string; callbacks: CaseShare }[]
 }
 
-/** The key of cases of which nobody named a cause. */
-export const notNamed = 'not named'
+/** A case that ended in the period. */
+export type EndedCase = {
+  facts: CaseFacts
+  /** It was opened as a callback of an earlier job. */
+  isCallback: boolean
+}
 
-/**
- * What the cases cost, in minutes and parts; there are no prices on record.
- * @param cases that ended in the period
- * @param isCallback whether a case was opened as a callback of an earlier job
- */
-export function costFigures(
-  cases: readonly CaseFacts[],
-  isCallback: (one: CaseFacts) => boolean,
-): CostFigures {
-  const byCause = new Map<string, CaseFacts[]>()
-  const byPart = new Map<string, { words: string; cases: CaseFacts[] }>()
-  for (const one of cases) {
-    const cause = one.cause ?? notNamed
-    const ofCause = byCause.get(cause)
-    if (ofCause === undefined) byCause.set(cause, [one])
-    else ofCause.push(one)
-    for (const { key, words } of one.parts) {
-      const ofPart = byPart.get(key)
-      if (ofPart === undefined) byPart.set(key, { words, cases: [one] })
-      else ofPart.cases.push(one)
-    }
+/** What the cases cost, in minutes and parts; there are no prices on record. */
+export function costFigures(cases: readonly EndedCase[]): CostFigures {
+  const [all, callbacks] = [noMinutes(), noMinutes()]
+  const byCause = new Map<string, Minutes>()
+  const byPart = new Map<string, { words: string; tally: Tally }>()
+  for (const { facts, isCallback } of cases) {
+    addMinutes(all, facts)
+    if (isCallback) addMinutes(callbacks, facts)
+    addMinutes(ofKey(byCause, facts.cause ?? notNamed, noMinutes), facts)
+    for (const { key, words } of facts.parts)
+      addTo(ofKey(byPart, key, () => ({ words, tally: newTally() })).tally, facts.id, isCallback)
   }
   return {
-    all: minutesFigure(cases),
-    callbacks: minutesFigure(cases.filter(isCallback)),
+    all: minutesFigure(all),
+    callbacks: minutesFigure(callbacks),
     byCause: [...byCause]
-      .map(([key, ofCause]) => ({ key, ...minutesFigure(ofCause) }))
+      .map(([key, minutes]) => ({ key, ...minutesFigure(minutes) }))
       .sort((a, b) => b.minutes - a.minutes || (a.key < b.key ? -1 : 1)),
     parts: [...byPart]
-      .map(([key, { words, cases: used }]) => ({ key, words, callbacks: caseShare(used, isCallback) }))
+      .map(([key, { words, tally }]) => ({ key, words, callbacks: shareOf(tally) }))
       .sort((a, b) => b.callbacks.of - a.callbacks.of || (a.key < b.key ? -1 : 1)),
   }
 }
 
-function minutesFigure(cases: readonly CaseFacts[]): MinutesFigure {
-  const saidIds: string[] = []
-  const notSaidIds: string[] = []
-  const said: number[] = []
-  for (const { id, minutes } of cases) {
-    if (minutes === undefined) notSaidIds.push(id)
-    else {
-      saidIds.push(id)
-      said.push(minutes)
-    }
+/** The minutes of some cases while they are gathered. */
+type Minutes = { saidIds: string[]; notSaidIds: string[]; said: number[] }
+const noMinutes = (): Minutes => ({ saidIds: [], notSaidIds: [], said: [] })
+
+function addMinutes(to: Minutes, { id, minutes }: CaseFacts): void {
+  if (minutes === undefined) to.notSaidIds.push(id)
+  else {
+    to.saidIds.push(id)
+    to.said.push(minutes)
   }
-  const sorted = Float64Array.from(said).sort()
+}
+
+function minutesFigure({ saidIds, notSaidIds, said }: Minutes): MinutesFigure {
+  const sorted = new Float64Array(said).sort()
   const [lower, upper] = [sorted[(sorted.length - 1) >> 1], sorted[sorted.length >> 1]]
   return {
     minutes: said.reduce((sum, minutes) => sum + minutes, 0),

@@ -4,9 +4,11 @@ import { type MedianTime, medianTime } from '@/lib/core/callbacks/medianTime'
 import { type Episode, lifetimesOf } from '@/lib/core/callbacks/timeToCallback'
 import { failure, type Result } from '@/lib/core/result'
 import type { CaseFacts } from './caseFacts'
+import { ofKey } from './ofKey'
 
 /** A first fix of a furnace, and how long it stayed without a callback, in whole days. */
-export type WatchedFix = { id: string; facts: CaseFacts; episode: Episode }
+export type WatchedFix = Pick<Episode, 'days' | 'endedBy'> &
+  Pick<CaseFacts, 'id' | 'remedy'> & { cause: string }
 
 /** One step of a curve, with the fixes that were called back on that day. */
 type CurveStep = SurvivalStep & { fixIds: readonly string[] }
@@ -45,12 +47,7 @@ export function curveFigure(
   onlyLargest: boolean,
 ): CurveFigure {
   const groups = new Map<string, WatchedFix[]>()
-  for (const fix of fixes) {
-    const key = keyOf(fix)
-    const group = groups.get(key)
-    if (group === undefined) groups.set(key, [fix])
-    else group.push(fix)
-  }
+  for (const fix of fixes) ofKey(groups, keyOf(fix), () => []).push(fix)
   const bySize = [...groups].sort(([a, one], [b, other]) => other.length - one.length || (a < b ? -1 : 1))
   const own = onlyLargest
     ? bySize.filter(([, group]) => group.length >= fewestForCurve).slice(0, mostCurves)
@@ -62,12 +59,12 @@ export function curveFigure(
     test:
       shown.length < 2
         ? failure('nothing-to-compare', 'There is only one group, so there is nothing to compare it with.')
-        : logRank(shown.map(([, group]) => lifetimesOf(group.map(({ episode }) => episode)))),
+        : logRank(shown.map(([, group]) => lifetimesOf(group))),
   }
 }
 
 function curveOf(key: string, fixes: readonly WatchedFix[]): Curve {
-  const { times, events } = lifetimesOf(fixes.map(({ episode }) => episode))
+  const { times, events } = lifetimesOf(fixes)
   const called = new Map<number, string[]>()
   const censored: Record<Exclude<Episode['endedBy'], 'callback'>, string[]> = {
     'left off': [],
@@ -75,18 +72,20 @@ function curveOf(key: string, fixes: readonly WatchedFix[]): Curve {
     'furnace replaced': [],
     'end of observation': [],
   }
-  for (const { id, episode } of fixes) {
-    if (episode.endedBy !== 'callback') censored[episode.endedBy].push(id)
-    else if (called.has(episode.days)) called.get(episode.days)!.push(id)
-    else called.set(episode.days, [id])
+  const cameBackIds: string[] = []
+  for (const { id, days, endedBy } of fixes) {
+    if (endedBy === 'callback') {
+      cameBackIds.push(id)
+      ofKey(called, days, () => []).push(id)
+    } else censored[endedBy].push(id)
   }
   const steps = kaplanMeier(times, events)
   return {
     key,
     steps: steps.map((step) => ({ ...step, fixIds: called.get(step.time) ?? [] })),
     median: medianTime(steps),
-    watchedDays: [...Float64Array.from(times).sort()],
-    cameBackIds: [...called.values()].flat(),
+    watchedDays: [...new Float64Array(times).sort()],
+    cameBackIds,
     censored,
   }
 }

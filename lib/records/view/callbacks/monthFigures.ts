@@ -23,7 +23,7 @@ export function monthFigures(months: readonly MonthOfJobs<Job>[]): MonthFigure[]
     ...month,
     cameBack: caseShare(jobs, cameBack),
     fixesThatCameBack: caseShare(
-      jobs.filter(({ outcome }) => outcome.isFix),
+      jobs.filter(({ isFix }) => isFix),
       cameBack,
     ),
   }))

@@ -1,5 +1,5 @@
 import { type ShrunkenRate, shrunkenRates } from '@/lib/core/callbacks/shrunkenRates'
-import { type CaseShare, caseShare } from './caseShare'
+import { type CaseShare, caseSharesBy } from './caseShare'
 import { cameBack, type Job } from './job'
 
 /** One person's jobs that came back, and the rate after it is drawn towards that of all. */
@@ -15,14 +15,10 @@ export type PersonFigure = {
  * @param jobs of settled months
  */
 export function peopleFigures(jobs: readonly Job[]): PersonFigure[] {
-  const byPerson = new Map<string, Job[]>()
-  for (const job of jobs) {
-    const person = job.facts.ended!.by
-    const ofPerson = byPerson.get(person)
-    if (ofPerson === undefined) byPerson.set(person, [job])
-    else ofPerson.push(job)
-  }
-  const people = [...byPerson].map(([personId, own]) => ({ personId, cameBack: caseShare(own, cameBack) }))
+  const people = caseSharesBy(jobs, ({ by }) => by, cameBack).map(({ key, share }) => ({
+    personId: key,
+    cameBack: share,
+  }))
   const rates = shrunkenRates(
     people.map(({ personId, cameBack: { count, of } }) => ({ group: personId, count, of })),
   )

@@ -1,4 +1,4 @@
-import { type CaseShare, caseShare } from './caseShare'
+import { type CaseShare, caseSharesBy } from './caseShare'
 import { cameBack, type Job } from './job'
 
 /** Jobs that have something in common, and how many of them came back. */
@@ -10,16 +10,9 @@ export type RankedGroup = { key: string; cameBack: CaseShare }
  * @param jobs of settled months
  */
 export function rankedGroups(jobs: readonly Job[], keyOf: (job: Job) => string): RankedGroup[] {
-  const groups = new Map<string, Job[]>()
-  for (const job of jobs) {
-    const key = keyOf(job)
-    const group = groups.get(key)
-    if (group === undefined) groups.set(key, [job])
-    else group.push(job)
-  }
   const lowest = ({ cameBack: { interval95 } }: RankedGroup) => interval95?.[0] ?? 0
-  return [...groups]
-    .map(([key, ofGroup]) => ({ key, cameBack: caseShare(ofGroup, cameBack) }))
+  return caseSharesBy(jobs, keyOf, cameBack)
+    .map(({ key, share }) => ({ key, cameBack: share }))
     .sort(
       (a, b) =>
         b.cameBack.count - a.cameBack.count ||

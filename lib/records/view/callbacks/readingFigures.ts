@@ -1,6 +1,8 @@
 import { monthName, monthNumber, readMonth } from '@/lib/core/callbacks/month'
 import type { CaseFacts } from './caseFacts'
-import { type CaseShare, caseShare } from './caseShare'
+import { addTo, type CaseShare, newTally, shareOf, type Tally } from './caseShare'
+import type { EndedCase } from './costFigures'
+import { ofKey } from './ofKey'
 
 /** The repairs of one month, and which of them have readings on record. */
 export type ReadingsOfMonth = { month: string } & ReadingShares
@@ -19,27 +21,36 @@ const isRepair = ({ ended }: CaseFacts): boolean =>
  * @returns the months of the period from the first one with a repair to the last
  */
 export function readingFigures(
-  cases: readonly CaseFacts[],
+  cases: readonly EndedCase[],
   { fromMonth, toMonth }: { fromMonth: string; toMonth: string },
 ): ReadingFigures {
-  const repairs = cases.filter(isRepair)
-  const byMonth = new Map<number, CaseFacts[]>()
-  for (const one of repairs) {
-    const month = monthNumber(one.ended!.at)
-    const ofMonth = byMonth.get(month)
-    if (ofMonth === undefined) byMonth.set(month, [one])
-    else ofMonth.push(one)
+  const all = newTallies()
+  const byMonth = new Map<number, Tallies>()
+  for (const { facts } of cases) {
+    if (!isRepair(facts)) continue
+    addReadings(all, facts)
+    addReadings(ofKey(byMonth, monthNumber(facts.ended!.at), newTallies), facts)
   }
   const first = Math.max(readMonth(fromMonth), Math.min(...byMonth.keys()))
   const last = Math.min(readMonth(toMonth), Math.max(...byMonth.keys()))
   const months: ReadingsOfMonth[] = []
   for (let month = first; month <= last; month++)
-    months.push({ month: monthName(month), ...shares(byMonth.get(month) ?? []) })
-  return { all: shares(repairs), months }
+    months.push({ month: monthName(month), ...sharesOf(byMonth.get(month) ?? newTallies()) })
+  return { all: sharesOf(all), months }
 }
 
-const shares = (repairs: readonly CaseFacts[]): ReadingShares => ({
-  both: caseShare(repairs, ({ readBefore, readAfter }) => readBefore && readAfter),
-  before: caseShare(repairs, ({ readBefore }) => readBefore),
-  after: caseShare(repairs, ({ readAfter }) => readAfter),
+type Tallies = Record<keyof ReadingShares, Tally>
+
+const newTallies = (): Tallies => ({ both: newTally(), before: newTally(), after: newTally() })
+
+function addReadings({ both, before, after }: Tallies, { id, readBefore, readAfter }: CaseFacts): void {
+  addTo(both, id, readBefore && readAfter)
+  addTo(before, id, readBefore)
+  addTo(after, id, readAfter)
+}
+
+const sharesOf = ({ both, before, after }: Tallies): ReadingShares => ({
+  both: shareOf(both),
+  before: shareOf(before),
+  after: shareOf(after),
 })
