@@ -11,7 +11,7 @@ import { openPattern } from './modelPatterns'
 export type RangeBranch = {
   range: Entry<EquipmentRangeBody>
   maker: Entry<MakerBody> | undefined
-  positions: { position: Entry<PositionBody>; parts: Entry<PartBody>[] }[]
+  positions: { position: Entry<PositionBody>; parts: readonly Entry<PartBody>[] }[]
 }
 
 type Equipment = {

@@ -320,7 +320,8 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
         continue
       }
       const sent = intoFile.objectStore('records')
-      for (const { id } of [...came, ...older.values(), ...missing]) void sent.delete(id)
+      const wasHere = came.filter(({ id }) => inLog.has(id))
+      for (const { id } of [...wasHere, ...older.values(), ...missing]) void sent.delete(id)
       await appendToPages(intoFile.objectStore('pages'), came)
       await replaceInPages(intoFile.objectStore('pages'), [...older.values()])
       const changed = [...came, ...older.values()]

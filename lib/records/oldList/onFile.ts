@@ -3,6 +3,7 @@ import { plainPartNumber } from '@/lib/core/rating'
 import type { Entry } from '../fold/entry'
 import { counting, type TeamFile } from '../fold/teamFile'
 import type { EquipmentRangeBody } from '../kinds/equipmentRange'
+import { groupedBy } from '../view/grouped'
 
 /** What is on file under which name, gathered once for a whole list. */
 export type OnFile = {
@@ -91,17 +92,6 @@ const patternOf = (pattern: string): RegExp =>
       .map((part) => (part === '*' ? '.*' : part === '?' ? '.' : plainSpelling(part)))
       .join('')}$`,
   )
-
-function groupedBy<Item>(items: readonly Item[], keyOf: (item: Item) => string): Map<string, Item[]> {
-  const groups = new Map<string, Item[]>()
-  for (const item of items) {
-    const key = keyOf(item)
-    const group = groups.get(key)
-    if (group === undefined) groups.set(key, [item])
-    else group.push(item)
-  }
-  return groups
-}
 
 function lazily<Value>(make: (key: string) => Value): (key: string) => Value {
   const made = new Map<string, Value>()

@@ -1,6 +1,7 @@
 import type { Entry } from '../fold/entry'
 import { counting, type TeamFile } from '../fold/teamFile'
 import type { PartBody } from '../kinds/part'
+import { groupedOnce } from './grouped'
 
 /** Something that Find can list: its key for the index, and the texts by which people look for it. */
 export type FindEntry = {
@@ -63,12 +64,7 @@ export function findEntries(file: TeamFile): FindEntry[] {
 const asFound = (pattern: string): string => pattern.replaceAll('?', '*')
 
 /** The parts listed for each position, joined records followed. */
-export function partsByPosition(file: TeamFile): Map<string, Entry<PartBody>[]> {
-  const at = new Map<string, Entry<PartBody>[]>()
-  for (const part of counting(file.parts)) {
-    for (const id of new Set(part.body.positionIds.map(file.keptId))) {
-      at.set(id, [...(at.get(id) ?? []), part])
-    }
-  }
-  return at
-}
+export const partsByPosition = (file: TeamFile): ReadonlyMap<string, readonly Entry<PartBody>[]> =>
+  byPosition(file, file.parts)
+
+const byPosition = groupedOnce<PartBody>(({ positionIds }) => positionIds)

@@ -1,18 +1,18 @@
 import type { Proof, RatingReport } from '@/lib/core/rating'
 import type { Entry } from '../fold/entry'
-import { counting, type TeamFile } from '../fold/teamFile'
+import type { TeamFile } from '../fold/teamFile'
 import type { PhotoBody } from '../kinds/photo'
 import type { ReportBody } from '../kinds/report'
+import { groupedOnce } from './grouped'
+import { oldestFirst } from './ofFurnace'
 import { photosOfReport, pictureState, readingsOfPhoto } from './photos'
 import { saidAtOf } from './standingReports'
 
 /** The reports of a position that count, oldest first, joined positions followed. */
-export function reportsAt(file: TeamFile, positionId: string): Entry<ReportBody>[] {
-  const kept = file.keptId(positionId)
-  return counting(file.reports)
-    .filter((report) => file.keptId(report.body.positionId) === kept)
-    .toSorted((a, b) => (a.at < b.at ? -1 : 1))
-}
+export const reportsAt = (file: TeamFile, positionId: string): readonly Entry<ReportBody>[] =>
+  byPosition(file, file.reports).get(file.keptId(positionId)) ?? []
+
+const byPosition = groupedOnce<ReportBody>(({ positionId }) => [positionId], oldestFirst)
 
 /**
  * A report as the weighing takes it. A photo is a proof only while its picture is held and not withheld; a second

@@ -17,6 +17,7 @@ import type { ReportBody } from '../kinds/report'
 import type { SettlementBody } from '../kinds/settlement'
 import { openQuestions } from './desk/questions'
 import { partsByPosition } from './findEntries'
+import { groupedOnce } from './grouped'
 import { isSuperseded, type PartLink, partChain } from './partChain'
 import { ratingReportOf, reportsAt } from './ratingReports'
 import { settledDisputes } from './settledDisputes'
@@ -100,10 +101,11 @@ export function ratingAt(
 
 /** The other positions of the same range. */
 const otherPositions = (file: TeamFile, position: Entry<PositionBody>): Entry<PositionBody>[] =>
-  counting(file.positions).filter(
-    (other) =>
-      other.id !== position.id && file.keptId(other.body.rangeId) === file.keptId(position.body.rangeId),
+  (byRange(file, file.positions).get(file.keptId(position.body.rangeId)) ?? []).filter(
+    ({ id }) => id !== position.id,
   )
+
+const byRange = groupedOnce<PositionBody>(({ rangeId }) => [rangeId])
 
 /** Rating requests that no report has answered yet; an answer to one answers those that ask the same. */
 export const openRequests = (file: TeamFile): Entry<RatingRequestBody>[] =>
