@@ -1,3 +1,4 @@
+import { memo } from 'react'
 import type { Match } from '@/lib/core/find'
 import type { RatingSettings, RatingStanding } from '@/lib/core/rating'
 import type { TeamFile } from '@/lib/records/fold/teamFile'
@@ -11,8 +12,11 @@ import { marked } from './marked'
 
 type Props = { entry: FindEntry; match: Match; file: TeamFile; settings: RatingSettings }
 
-/** One line of the results. It names a standing but no number: the number comes with its sources, on its card. */
-export function FindResult({ entry, match, file, settings }: Props) {
+/**
+ * One line of the results. It names a standing but no number: the number comes with its sources, on its card. It is
+ * worked out once for a file: a list of thousands that is being sent changes what waits many times a second.
+ */
+export const FindResult = memo(function FindResult({ entry, match, file, settings }: Props) {
   const text = entry.texts[match.text] ?? ''
   const found = (
     <span className={styles.matched} translate="no">
@@ -67,7 +71,7 @@ export function FindResult({ entry, match, file, settings }: Props) {
       )}
     </a>
   )
-}
+})
 
 function Standing({ standing, setpoint }: { standing: RatingStanding; setpoint: Setpoint }) {
   return standing.level === 'Not on file' ? (

@@ -4,20 +4,24 @@ import { FindScreen } from '@/app/find/FindScreen'
 import { marked } from '@/app/find/marked'
 import { remember } from '@/app/find/recentLookUps'
 import { resultWords } from '@/app/find/resultWords'
+import { setpointOf } from '@/lib/records/view/setpoint'
 import { cases, someCases } from '../cases/list/someCases'
 import { fakeDevice, held, renderOn } from '../setup/fakeDevice'
 import { openAt } from '../setup/fakeNavigation'
 import { disputedRecords, ids, spokenAnswer } from '../setup/smallFile'
 
 vi.mock('next/navigation', () => import('../setup/fakeNavigation'))
+vi.mock('@/lib/records/view/setpoint', { spy: true })
 
 const open = async (typed = '', records = disputedRecords, drafts = {}) => {
   openAt(typed === '' ? '/' : `/?q=${encodeURIComponent(typed)}`)
+  const device = fakeDevice({ records, drafts })
   await act(async () => {
-    renderOn(fakeDevice({ records, drafts }), <FindScreen />)
+    renderOn(device, <FindScreen />)
   })
   // They come a moment later.
   await act(async () => void (await import('@/app/find/TodaysFurnaces')))
+  return device
 }
 const results = () => within(screen.getByRole('list', { name: 'Results' })).getAllByRole('link')
 const type = (text: string) => fireEvent.change(screen.getByRole('searchbox'), { target: { value: text } })
@@ -27,6 +31,17 @@ describe('FindScreen', () => {
     await open()
     expect(document.activeElement).toBe(screen.getByRole('searchbox'))
     expect(screen.getByRole('searchbox').getAttribute('autocorrect')).toBe('off')
+  })
+
+  test('works no rating out again while something changes on the device that is not on file', async () => {
+    const device = await open('om7731')
+    expect(results().length).toBeGreaterThan(0)
+    const before = vi.mocked(setpointOf).mock.calls.length
+    expect(before).toBeGreaterThan(0)
+    const picture = { blob: new Blob(['x']), sha256: 'a'.repeat(64), width: 1, height: 1, bytes: 1 }
+    await act(async () => void (await device.keepPicture({ ...picture, mediaType: 'image/jpeg' })))
+    expect(device.state().pictures).toHaveLength(1)
+    expect(vi.mocked(setpointOf).mock.calls).toHaveLength(before)
   })
 
   test('before anything is typed it lists what one has asked, open and answered, each with its way', async () => {
