@@ -9,6 +9,7 @@ import { isProven, namingsIn } from '../case/namings'
 import { minutesOf } from './minutesOf'
 import { type PartUsed, partsUsed } from './partsUsed'
 import { type Remedy, remedyOf } from './remedy'
+import { touchedFurnaces } from './touchedFurnaces'
 
 /** One case as far as the figures need it, worked out once for a team file: a case as the core counts it, and more. */
 export type CaseFacts = CallbackCase & {
@@ -59,20 +60,55 @@ export const casesOfTeam = (file: TeamFile): CaseFacts[] => teamFacts(file).flat
 /** How many cases are through. */
 export type FactsProgress = { through: number; of: number }
 
+/** A team file and the facts that were gathered from it. */
+export type Gathered = { file: TeamFile; facts: TeamFacts }
+
+/** What was gathered last. A new record makes a new team file, but most facts are the same in it. */
+let last: Gathered | undefined
+
 /** The same, a case a step, so that a screen can go on answering meanwhile. */
 export function* gatherFacts(file: TeamFile): Generator<FactsProgress, TeamFacts> {
   const before = known.get(file)
   if (before !== undefined) return before
+  const facts = yield* gatherSince(last, file)
+  known.set(file, facts)
+  last = { file, facts }
+  return facts
+}
+
+/** The same; cases of furnaces that nothing was done to since another gathering keep the facts of then. */
+export function* gatherSince(
+  before: Gathered | undefined,
+  file: TeamFile,
+): Generator<FactsProgress, TeamFacts> {
   const entries = counting(file.cases)
+  const kept =
+    before === undefined ? new Map<string, CaseFacts>() : yield* keptFacts(before, file, entries.length)
   const cases: CaseFacts[] = []
   for (const [place, { id }] of entries.entries()) {
     yield { through: place, of: entries.length }
-    const ofCase = caseFileOf(file, id)
-    if (ofCase !== undefined) cases.push(factsOf(file, ofCase))
+    const ofCase = kept.has(id) ? undefined : caseFileOf(file, id)
+    const facts = ofCase === undefined ? kept.get(id) : factsOf(file, ofCase)
+    if (facts !== undefined) cases.push(facts)
   }
-  const facts = teamFactsOf(cases, watchEndsIn(file))
-  known.set(file, facts)
-  return facts
+  return teamFactsOf(cases, watchEndsIn(file))
+}
+
+/** The facts that still hold, by the ids of their cases. */
+function* keptFacts(
+  before: Gathered,
+  file: TeamFile,
+  of: number,
+): Generator<FactsProgress, ReadonlyMap<string, CaseFacts>> {
+  const comparing = touchedFurnaces(before.file, file)
+  let step = comparing.next()
+  for (; !step.done; step = comparing.next()) yield { through: 0, of }
+  const touched = step.value
+  if (touched === 'any') return new Map()
+  const untouched = before.facts
+    .flatMap(({ cases }) => cases)
+    .filter(({ furnaceId }) => !touched.has(furnaceId))
+  return new Map(untouched.map((one) => [one.id, one]))
 }
 
 function factsOf(team: TeamFile, file: CaseFile): CaseFacts {
