@@ -14,7 +14,7 @@ import { usePrinting } from './usePrinting'
 const behindMinutes = (key: string, title: string, { saidIds, notSaidIds }: MinutesFigure): Behind => ({
   key: `minutes-${key}`,
   title,
-  groups: [
+  groups: () => [
     { words: 'With minutes on record', ids: saidIds },
     { words: 'Nobody said the minutes', ids: notSaidIds },
   ],

@@ -35,7 +35,7 @@ export function OpenedCases({ of, open, file, callbacks }: Props) {
         <h3 ref={title} tabIndex={-1}>
           {behind.title}
         </h3>
-        {behind.groups.map(({ words, ids }) => (
+        {behind.groups().map(({ words, ids }) => (
           <Group key={words} {...{ words, ids, file, callbacks }} />
         ))}
       </Stack>

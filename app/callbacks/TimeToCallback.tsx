@@ -162,31 +162,35 @@ const keyOf = (name: string, group: string, day?: number): string =>
 /** The fixes of a group by what became of them, up to a day if one is named. */
 function behindCurve(name: string, words: string, curve: Curve, day?: number): Behind {
   const { censored, cameBackIds } = curve
-  if (day === undefined)
+  if (day !== undefined)
     return {
-      key: keyOf(name, curve.key),
-      title: `First repairs: ${words}`,
-      groups: [
-        { words: 'Called back', ids: cameBackIds },
-        { words: 'Left off meanwhile', ids: censored['left off'] },
-        { words: 'A repair declined meanwhile', ids: censored['repair declined'] },
-        { words: 'Furnace replaced meanwhile', ids: censored['furnace replaced'] },
-        { words: 'No callback until today', ids: censored['end of observation'] },
-      ],
+      key: keyOf(name, curve.key, day),
+      title: `First repairs up to day ${day}: ${words}`,
+      groups: () => groupsUpTo(day, curve),
     }
-  const byDay = curve.steps.filter(({ time }) => time <= day).flatMap(({ fixIds }) => fixIds)
-  const called = new Set(byDay)
   return {
-    key: keyOf(name, curve.key, day),
-    title: `First repairs up to day ${day}: ${words}`,
-    groups: [
-      { words: 'Called back by then', ids: byDay },
-      {
-        words: 'Not called back by then, or not watched so long',
-        ids: [...cameBackIds.filter((id) => !called.has(id)), ...Object.values(censored).flat()],
-      },
+    key: keyOf(name, curve.key),
+    title: `First repairs: ${words}`,
+    groups: () => [
+      { words: 'Called back', ids: cameBackIds },
+      { words: 'Left off meanwhile', ids: censored['left off'] },
+      { words: 'A repair declined meanwhile', ids: censored['repair declined'] },
+      { words: 'Furnace replaced meanwhile', ids: censored['furnace replaced'] },
+      { words: 'No callback until today', ids: censored['end of observation'] },
     ],
   }
+}
+
+function groupsUpTo(day: number, { steps, cameBackIds, censored }: Curve): ReturnType<Behind['groups']> {
+  const byDay = steps.filter(({ time }) => time <= day).flatMap(({ fixIds }) => fixIds)
+  const called = new Set(byDay)
+  return [
+    { words: 'Called back by then', ids: byDay },
+    {
+      words: 'Not called back by then, or not watched so long',
+      ids: [...cameBackIds.filter((id) => !called.has(id)), ...Object.values(censored).flat()],
+    },
+  ]
 }
 
 function survivalWords(curve: Curve, day: number): string {

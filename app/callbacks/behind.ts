@@ -5,7 +5,8 @@ export type Behind = {
   /** Names the figure in the address. */
   key: string
   title: string
-  groups: readonly { words: string; ids: readonly string[] }[]
+  /** Worked out for the figure that is opened; of all the others nobody asks. */
+  groups(): readonly { words: string; ids: readonly string[] }[]
 }
 
 /** The cases behind so many of so many. */
@@ -17,7 +18,7 @@ export const behindShare = (
 ): Behind => ({
   key,
   title,
-  groups: [
+  groups: () => [
     { words: counted, ids: countedIds },
     { words: others, ids: otherIds },
   ],
