@@ -6,6 +6,7 @@ import { needs } from '@/lib/records/kinds/ratingRequest'
 import { nearMatches } from '@/lib/records/view/desk/nearMatches'
 import { openTwin } from '@/lib/records/view/desk/questions'
 import { useDeviceState } from '../device/deviceContext'
+import { askedFor } from '../device/openDrafts'
 import { useAdd } from '../device/useAdd'
 import { useDraft } from '../device/useDraft'
 import { listNames } from '../phoneDesk/questionWords'
@@ -66,7 +67,7 @@ export function AskScreen() {
     }),
     [furnace, query],
   )
-  const { value: form, change, done } = useDraft<AskForm>(`ask ${query.toString()}`, fresh)
+  const { value: form, change, done } = useDraft<AskForm>(`ask ${askedFor(query)}`, fresh)
 
   const [now] = useState(() => new Date().toISOString())
   const typed = useDeferredValue(form)

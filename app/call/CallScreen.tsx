@@ -7,6 +7,7 @@ import { counting } from '@/lib/records/fold/teamFile'
 import { byNeed } from '@/lib/records/view/desk/need'
 import { openQuestions, type Question, questionOf } from '@/lib/records/view/desk/questions'
 import { useDevice, useDeviceState } from '../device/deviceContext'
+import { askedFor } from '../device/openDrafts'
 import { useAdd } from '../device/useAdd'
 import { useDraft } from '../device/useDraft'
 import { useNow } from '../phoneDesk/useNow'
@@ -67,7 +68,7 @@ function CallAbout({ asked, query }: Props) {
   const now = useNow()
   const [tried, setTried] = useState(false)
   const [fresh] = useState(() => freshCall(asked, query.get('organisation') ?? ''))
-  const { value: form, change, done, restored, lost } = useDraft<CallForm>(`call ${query.toString()}`, fresh)
+  const { value: form, change, done, restored, lost } = useDraft<CallForm>(`call ${askedFor(query)}`, fresh)
   const taken = useMemo(() => form.taken.flatMap((id) => questionOf(file, id) ?? []), [form.taken, file])
   const [openedAt] = useState(now)
   const answers = useAnswers(form, taken, openedAt)

@@ -14,11 +14,20 @@ export function holdOpen(key: string, typed: () => object | undefined): () => vo
 /** The parameter of an address that names the refused record which its form mends. */
 const mendsParameter = 'mends'
 
+/**
+ * What a form was opened for, by its address: the same when it is opened again to mend what was said in it. For the key
+ * of its draft.
+ */
+export function askedFor(query: { toString(): string }): string {
+  const parameters = new URLSearchParams(query.toString())
+  parameters.delete(mendsParameter)
+  return parameters.toString()
+}
+
 /** The page's address and what was typed on it, to be kept with what is said there. */
 export function saidHere(): SaidAt {
-  const parameters = new URLSearchParams(location.search)
-  parameters.delete(mendsParameter)
-  const query = parameters.size > 0 ? `?${parameters}` : ''
+  const asked = askedFor(new URLSearchParams(location.search))
+  const query = asked === '' ? '' : `?${asked}`
   const drafts = [...open].flatMap(([key, typed]): [string, unknown][] => {
     const value = typed()
     return value === undefined ? [] : [[key, value]]

@@ -6,6 +6,7 @@ import { counting } from '@/lib/records/fold/teamFile'
 import { partClasses } from '@/lib/records/kinds/part'
 import { partsByPosition } from '@/lib/records/view/findEntries'
 import { useDeviceState } from '../device/deviceContext'
+import { askedFor } from '../device/openDrafts'
 import { Select } from '../ui/form/Select'
 import { TextArea } from '../ui/form/TextArea'
 import { TextField } from '../ui/form/TextField'
@@ -64,7 +65,7 @@ export function AddPartScreen() {
     }))
   }
   const record = useRecordForm({
-    draft: `add part ${query}`,
+    draft: `add part ${askedFor(query)}`,
     fresh,
     kind: 'part',
     read: (form) => {

@@ -3,6 +3,7 @@
 import { useRouter, useSearchParams } from 'next/navigation'
 import { useMemo, useState } from 'react'
 import { useDeviceState } from '../device/deviceContext'
+import { askedFor } from '../device/openDrafts'
 import { Choice } from '../ui/form/Choice'
 import { TextField } from '../ui/form/TextField'
 import { PageHeader } from '../ui/paper/PageHeader'
@@ -43,7 +44,12 @@ export function JoinScreen() {
     duplicateTyped: '',
     reason: '',
   }))
-  const record = useRecordForm({ draft: `join ${query}`, fresh, kind: 'same as', read: readJoinForm })
+  const record = useRecordForm({
+    draft: `join ${askedFor(query)}`,
+    fresh,
+    kind: 'same as',
+    read: readJoinForm,
+  })
   const { form, change, errorAt } = record
   const { kind } = form
   const candidates = useMemo(() => (kind === '' ? [] : candidatesOf(file, kind)), [file, kind])

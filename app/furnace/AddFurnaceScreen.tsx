@@ -4,6 +4,7 @@ import { useRouter, useSearchParams } from 'next/navigation'
 import { useMemo, useState } from 'react'
 import { fuels } from '@/lib/records/kinds/equipmentRange'
 import { useDeviceState } from '../device/deviceContext'
+import { askedFor } from '../device/openDrafts'
 import { candidatesOf } from '../equipment/candidates'
 import { RecordForm } from '../equipment/form/RecordForm'
 import { RecordPicker } from '../equipment/form/RecordPicker'
@@ -28,7 +29,7 @@ export function AddFurnaceScreen() {
   const [fresh] = useState<FurnaceForm>(() => freshFor(file, query))
   const names = useMemo(() => furnaceNamesOf(file), [file])
   const record = useRecordForm<FurnaceForm>({
-    draft: `add furnace ${query}`,
+    draft: `add furnace ${askedFor(query)}`,
     fresh,
     kind: 'furnace',
     read: (form) => {

@@ -2,7 +2,7 @@ import type { Browser } from 'playwright-core'
 import { afterAll, beforeAll, expect, inject, test } from 'vitest'
 import { demoPeople } from '@/seed-demo/people'
 import { openBrowser, openContext } from './openBrowser'
-import { fillOutbox, inLog, sent, signedIn, workerIsReady } from './outboxInBrowser'
+import { fillOutbox, inLog, online, sent, signedIn, workerIsReady } from './outboxInBrowser'
 
 const url = inject('demoUrl')
 const { ott } = demoPeople
@@ -52,6 +52,41 @@ test('with no page of the team open the worker sends what waits; the next page s
   await page.goto(url)
   await sent(page).waitFor()
   expect(await inLog(page.context(), url, mark)).toEqual([`${mark}1`, `${mark}2`])
+})
+
+test('what the server refuses is mended in its form, as it was typed, takes its place, and is sent', async () => {
+  const page = await signedIn(browser, url, ott, 'allow')
+  await workerIsReady(page)
+  const mark = `ZZ mended ${Date.now()}`
+  await page.goto(`${url}/ask?model=ZZ-9947`)
+  const printed = page.getByLabel('What is printed on the switch')
+  // The phone's clock runs ahead while there is no signal, and is put right with it.
+  await page.context().setOffline(true)
+  await page.clock.setFixedTime(Date.now() + 3_600_000)
+  await printed.fill(mark)
+  await page.getByRole('button', { name: 'Ask', exact: true }).click()
+  await page.waitForURL(`${url}/phone-desk`)
+  await page.getByText('1 record waiting to be sent').waitFor()
+  await page.clock.setFixedTime(Date.now())
+  await page.context().setOffline(false)
+  await online(page)
+  await page.getByText(/refused, and waiting for you/).waitFor()
+  expect(await inLog(page.context(), url, mark)).toEqual([])
+
+  await page.goto(`${url}/waiting`)
+  const refused = page.getByRole('article', { name: /^Refused: / })
+  expect(await refused.textContent()).toContain('clock')
+  await refused.getByRole('button', { name: 'Mend it in its form' }).click()
+  await page.waitForURL(/mends=/)
+  await expect.poll(() => printed.inputValue()).toBe(mark)
+  await page.clock.setFixedTime(Date.now())
+  await printed.fill(`${mark}, no rating`)
+  await page.getByRole('button', { name: 'Ask', exact: true }).click()
+  await page.waitForURL((address) => !address.pathname.startsWith('/ask'))
+  await sent(page).waitFor()
+  expect(await inLog(page.context(), url, mark)).toEqual([`${mark}, no rating`])
+  await page.goto(`${url}/waiting`)
+  await page.getByText('Every record made on this device is in the team’s log.').waitFor()
 })
 
 test('a browser that keeps nothing, as in private mode, says so and what to do', async () => {

@@ -1,10 +1,19 @@
 import { screen } from '@testing-library/react'
 import userEvent from '@testing-library/user-event'
 import { expect, test, vi } from 'vitest'
+import { AskScreen } from '@/app/ask/AskScreen'
+import { CallScreen } from '@/app/call/CallScreen'
 import { useAdd } from '@/app/device/useAdd'
 import { useDraft } from '@/app/device/useDraft'
-import { fakeDevice, renderOn } from '../setup/fakeDevice'
+import { AddPartScreen } from '@/app/equipment/AddPartScreen'
+import { JoinScreen } from '@/app/equipment/JoinScreen'
+import { AddFurnaceScreen } from '@/app/furnace/AddFurnaceScreen'
+import { fakeDevice, held, renderOn } from '../setup/fakeDevice'
+import { openAt } from '../setup/fakeNavigation'
 import { press } from '../setup/hands'
+import { equipmentRecords, ids } from '../setup/smallFile'
+
+vi.mock('next/navigation', () => import('../setup/fakeNavigation'))
 
 function MakerForm({ name }: { name: string }) {
   const { add, trouble } = useAdd()
@@ -82,3 +91,24 @@ test.each([
   expect(screen.getByRole('alert').textContent).toMatch(said)
   expect(screen.getByDisplayValue('Orrinmoor')).toBeTruthy()
 })
+
+test.each([
+  ['ask', AskScreen, 'ask', { printed: 'typed before' }],
+  ['call', CallScreen, 'call', { person: 'typed before' }],
+  ['furnace/add', AddFurnaceScreen, 'add furnace', { siteLabel: 'typed before' }],
+  ['equipment/add-part', AddPartScreen, 'add part', { partNumber: 'typed before' }],
+  ['equipment/join', JoinScreen, 'join', { reason: 'typed before' }],
+])(
+  'a form that keeps a draft for each address (%s) finds what was typed when it mends',
+  async (path, Screen, form, typed) => {
+    const request = '01920000-0000-7000-8000-0000000000c1'
+    const asked = `model=ZZ-9947&kept=${ids.range}&request=${request}`
+    const records = [
+      ...equipmentRecords,
+      ...held([[request, 'rating request', { printed: 'nothing', needs: [] }]]),
+    ]
+    openAt(`/${path}?${asked}&mends=old`)
+    renderOn(fakeDevice({ records, drafts: { [`${form} ${asked}`]: typed } }), <Screen />)
+    expect(await screen.findByDisplayValue('typed before')).toBeTruthy()
+  },
+)
