@@ -2,8 +2,10 @@ import { type DangerCode, dangerOfFitted } from '@/lib/core/guard'
 import { plainPartNumber } from '@/lib/core/rating'
 import type { Entry } from '../fold/entry'
 import { counting, type TeamFile } from '../fold/teamFile'
+import type { FindingBody } from '../kinds/finding'
 import type { FoundFittedBody } from '../kinds/foundFitted'
 import type { AnyRepairBody } from '../kinds/repair'
+import { furnaceNamed } from './furnaceNamed'
 import { ofFurnace, oldestFirst } from './ofFurnace'
 
 const dangerOfWhat: Readonly<Record<FoundFittedBody['what'], DangerCode | undefined>> = {
@@ -71,16 +73,24 @@ export function goneSince(file: TeamFile, found: Entry<FoundFittedBody>): string
   const repairedAt = putRightBy(file, found)?.at
   const { furnaceId, what } = found.body
   if (repairedAt !== undefined || furnaceId === undefined || what !== 'jumper or bypass') return repairedAt
-  const newest = counting(file.findings)
-    .filter(({ body }) => body.finding === 'jumper-or-bypass' && isOn(file, body.caseId, furnaceId))
-    .sort(oldestFirst)
-    .at(-1)
+  const newest = jumperLooks(file).get(file.keptId(furnaceId))
   return newest?.body.value === 'ruled out' && newest.at > found.at ? newest.at : undefined
 }
 
-const isOn = (file: TeamFile, caseId: string, furnaceId: string): boolean => {
-  const ofCase = file.cases.get(file.keptId(caseId))
-  return ofCase !== undefined && file.keptId(ofCase.body.furnaceId) === file.keptId(furnaceId)
+const looks = new WeakMap<TeamFile, ReadonlyMap<string, Entry<FindingBody>>>()
+
+/** The newest look for a jumper or a bypass on each furnace; gathered once for a whole team file. */
+function jumperLooks(file: TeamFile): ReadonlyMap<string, Entry<FindingBody>> {
+  const known = looks.get(file)
+  if (known !== undefined) return known
+  const newest = new Map<string, Entry<FindingBody>>()
+  const all = counting(file.findings).filter(({ body }) => body.finding === 'jumper-or-bypass')
+  for (const look of all.sort(oldestFirst)) {
+    const furnaceId = furnaceNamed(file, look)
+    if (furnaceId !== undefined) newest.set(furnaceId, look)
+  }
+  looks.set(file, newest)
+  return newest
 }
 
 /** Switches found in a furnace although they should not be, and not yet put right, oldest first. */

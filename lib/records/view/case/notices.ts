@@ -12,8 +12,23 @@ export type Notice = { entry: Entry<ShutDownNoticeBody>; lifting: Entry<LiftingB
 export function noticesOf(file: TeamFile, furnaceId: string): Notice[] {
   const notices = ofFurnace(file, file.shutDownNotices, furnaceId)
   if (notices.length === 0) return []
-  const liftings = counting(file.liftings)
-  return notices.map((entry) => ({ entry, lifting: liftings.find(({ body }) => body.noticeId === entry.id) }))
+  const liftings = liftingsOf(file)
+  return notices.map((entry) => ({ entry, lifting: liftings.get(entry.id) }))
+}
+
+const indexes = new WeakMap<TeamFile['liftings'], ReadonlyMap<string, Entry<LiftingBody>>>()
+
+/** What lifted each notice first, by the notice; sorted once for a whole team file. */
+function liftingsOf({ liftings }: TeamFile): ReadonlyMap<string, Entry<LiftingBody>> {
+  const known = indexes.get(liftings)
+  if (known !== undefined) return known
+  const first = new Map(
+    counting(liftings)
+      .toReversed()
+      .map((entry) => [entry.body.noticeId, entry]),
+  )
+  indexes.set(liftings, first)
+  return first
 }
 
 /** The notice for which a furnace is left off now: the oldest that nothing has lifted. */

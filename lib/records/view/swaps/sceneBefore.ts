@@ -1,5 +1,6 @@
 import type { Entry } from '@/lib/records/fold/entry'
 import type { TeamFile } from '@/lib/records/fold/teamFile'
+import { furnaceNamed } from '../furnaceNamed'
 
 /** What is about the trade and the team as a whole, and bears on what is judged of a furnace. */
 const ofTheTeam = [
@@ -115,7 +116,7 @@ function sortedByFurnace(file: TeamFile): Map<string, Map<(typeof ofAFurnace)[nu
   const furnaces = new Map<string, Map<(typeof ofAFurnace)[number], AnyEntry[]>>()
   for (const kind of ofAFurnace) {
     for (const entry of all(file[kind])) {
-      const id = kind === 'furnaces' ? file.keptId(entry.id) : furnaceOf(file, entry)
+      const id = kind === 'furnaces' ? file.keptId(entry.id) : furnaceNamed(file, entry)
       if (id === undefined) continue
       const here = furnaces.get(id) ?? new Map<(typeof ofAFurnace)[number], AnyEntry[]>()
       furnaces.set(id, here)
@@ -125,16 +126,6 @@ function sortedByFurnace(file: TeamFile): Map<string, Map<(typeof ofAFurnace)[nu
     }
   }
   return furnaces
-}
-
-/** The furnace that a record names, or that its case or its notice does. */
-function furnaceOf(file: TeamFile, { body }: AnyEntry): string | undefined {
-  const { furnaceId, caseId, noticeId } = body as { furnaceId?: string; caseId?: string; noticeId?: string }
-  const named =
-    furnaceId ??
-    (caseId === undefined ? undefined : file.cases.get(file.keptId(caseId))?.body.furnaceId) ??
-    (noticeId === undefined ? undefined : file.shutDownNotices.get(noticeId)?.body.furnaceId)
-  return named === undefined ? undefined : file.keptId(named)
 }
 
 /** How many of the moments, in order, lie before one. */
