@@ -1,4 +1,5 @@
 import type { TeamFile } from '@/lib/records/fold/teamFile'
+import { furnaceNamed } from '../furnaceNamed'
 
 type Held = NonNullable<ReturnType<TeamFile['records']['get']>>
 
@@ -53,41 +54,41 @@ const atOnce = 2000
  * made of its own records beside these, since no record is taken in whose case, visit and furnace do not belong together.
  */
 export function* touchedFurnaces(
-  one: TeamFile,
-  other: TeamFile,
+  before: TeamFile,
+  after: TeamFile,
 ): Generator<void, ReadonlySet<string> | 'any'> {
   const touched = new Set<string>()
-  let compared = 0
-  for (const [file, against] of [
-    [one, other],
-    [other, one],
-  ] as const)
-    for (const [id, held] of file.records) {
-      compared += 1
-      if (compared % atOnce === 0) yield
-      if (besideTheFacts.has(held.kind) || isTheSame(held, against.records.get(id))) continue
-      if (!ofOneFurnace.has(held.kind)) return 'any'
-      const furnaceId = furnaceOf(file, held)
-      if (furnaceId !== undefined) touched.add(file.keptId(furnaceId))
+  let isOfAll = false
+  const touch = (file: TeamFile, { kind, entry }: Held): void => {
+    if (besideTheFacts.has(kind)) return
+    if (!ofOneFurnace.has(kind)) isOfAll = true
+    const furnaceId = kind === 'furnace' ? file.keptId(entry.id) : furnaceNamed(file, entry)
+    if (furnaceId !== undefined) touched.add(furnaceId)
+  }
+  let [compared, left] = [0, before.records.size]
+  for (const [id, held] of after.records) {
+    if (++compared % atOnce === 0) yield
+    const then = before.records.get(id)
+    if (then !== undefined) left -= 1
+    if (then !== undefined && isTheSame(held, then)) continue
+    touch(after, held)
+    if (then !== undefined) touch(before, then)
+    if (isOfAll) return 'any'
+  }
+  // A log only grows, but what waited on this device and was refused leaves the file again.
+  if (left > 0)
+    for (const [id, then] of before.records) {
+      if (++compared % atOnce === 0) yield
+      if (!after.records.has(id)) touch(before, then)
     }
-  return touched
+  return isOfAll ? 'any' : touched
 }
 
 /** A record that nothing was done to keeps its body through every fold. */
-const isTheSame = ({ entry, seq }: Held, other: Held | undefined): boolean =>
-  other !== undefined &&
+const isTheSame = ({ entry, seq }: Held, other: Held): boolean =>
   entry.body === other.entry.body &&
   entry.at === other.entry.at &&
   entry.by === other.entry.by &&
   entry.withdrawn?.id === other.entry.withdrawn?.id &&
   entry.sameAs === other.entry.sameAs &&
   seq === other.seq
-
-/** The furnace that a record is of; undefined where what it names is not on this device, so that it says nothing yet. */
-function furnaceOf(file: TeamFile, { kind, entry }: Held): string | undefined {
-  if (kind === 'furnace') return entry.id
-  const { furnaceId, caseId, noticeId } = entry.body as Record<string, string | undefined>
-  if (furnaceId !== undefined) return furnaceId
-  if (caseId !== undefined) return file.cases.get(file.keptId(caseId))?.body.furnaceId
-  return noticeId === undefined ? undefined : file.shutDownNotices.get(noticeId)?.body.furnaceId
-}

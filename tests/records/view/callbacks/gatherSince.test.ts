@@ -132,16 +132,19 @@ describe('gatherSince(before, file)', () => {
   test('after one new record only the cases of its furnace are worked out anew', () => {
     const file = foldTeamFile(demo)
     const facts = gathered(undefined, file)
-    const repair = demo.find(({ kind }) => kind === 'repair')!
+    const ending = demo.findLast(({ kind }) => kind === 'ending')!
     const more = foldTeamFile([
       ...demo,
-      { ...repair, id: '01990000-0000-7000-8000-000000000000', seq: 1_000_000 },
+      { ...ending, id: '01990000-0000-7000-8000-000000000000', seq: 1_000_000 },
     ])
-    const furnaceId = furnaceOf(demo)(repair)
+    const furnaceId = furnaceOf(demo)(ending)
     const anew = gathered({ file, facts }, more)
+    expect(anew).not.toEqual(facts)
     const known = new Set(facts.flatMap(({ cases }) => cases))
     for (const { cases } of anew)
       for (const one of cases) expect(known.has(one)).toBe(one.furnaceId !== furnaceId)
+    // And back, as where it waited on this device and was refused.
+    expect(gathered({ file: more, facts: anew }, file)).toEqual(facts)
   })
 
   test('of the kinds that are rare, whichever record is withdrawn', () => {
