@@ -3,7 +3,10 @@ import Database from 'better-sqlite3'
 import { SearchParamsContext } from 'next/dist/shared/lib/hooks-client-context.shared-runtime'
 import { createElement } from 'react'
 import { renderToString } from 'react-dom/server'
+import { leftUndoneSteps } from '@/app/callbacks/leftUndone/leftUndoneSteps'
+import { swapsSteps } from '@/app/callbacks/swaps/swapsSteps'
 import { DeviceContext } from '@/app/device/deviceContext'
+import { usualCallbackWindow } from '@/lib/core/callbacks/callbackWindow'
 import type { HeldRecord } from '@/lib/records/fold/entry'
 import { counting, foldTeamFile } from '@/lib/records/fold/teamFile'
 import { figuresOf } from '@/lib/records/view/callbacks/callbackFigures'
@@ -118,24 +121,46 @@ function screen(): void {
   )
 }
 
-/** Gathering the facts out of records, in slices on a screen: the first time, and again after one record more. */
-function gathering(copies: number): void {
+/**
+ * What is worked out of the records themselves, on a screen in slices: the facts of the callbacks screen, the first
+ * time and again after one record more; then, with the facts there, the replaced switches and what is left undone. The
+ * log of 100,000 cases takes more memory than a process has, so it is measured on fewer, of two sizes: what a case
+ * takes must not grow with them.
+ */
+function fromRecords(copies: number): void {
   const records = copiesOf(demoRecords(demoSeed), copies)
   const repair = records.find(({ kind }) => kind === 'repair')!
-  const [folding, first, again] = [new Taken(), new Taken(), new Taken()]
+  const [folding, first, again, swaps, undone] = [
+    new Taken(),
+    new Taken(),
+    new Taken(),
+    new Taken(),
+    new Taken(),
+  ]
   let onFile = 0
   for (let round = 0; round < 3; round++) {
     // Another body each time, as where the page is loaded anew: then nothing is known yet.
     const loaded = records.map((record) => ({ ...record, body: { ...record.body } }))
     const file = folding.of(() => foldTeamFile(loaded))
     first.of(() => teamFacts(file))
+    swaps.of(() => finish(swapsSteps(file, usualCallbackWindow, now)))
+    undone.of(() => finish(leftUndoneSteps(file, now)))
     const withOneMore = foldTeamFile([...loaded, { ...repair, id: `${repair.id} again` }])
     again.of(() => teamFacts(withOneMore))
     onFile = counting(file.cases).length
   }
-  print(`gathering the facts of ${onFile} cases out of ${records.length} records: ${first.words}`)
-  print(`gathering them again after one new record: ${again.words}`)
-  print(`folding that team file, which comes before: ${folding.words}`)
+  const perCase = ({ processor }: Taken): string =>
+    `${((1000 * Math.min(...processor)) / onFile).toFixed(0)} µs a case`
+  print(`out of ${records.length} records with ${onFile} cases, 3 rounds`)
+  print(`  folding the team file, which comes before: ${folding.words}, ${perCase(folding)}`)
+  print(`  gathering the facts: ${first.words}, ${perCase(first)}`)
+  print(`  again after one new record: ${again.words}, ${perCase(again)}`)
+  print(`  replaced switches: ${swaps.words}, ${perCase(swaps)}`)
+  print(`  what is left undone: ${undone.words}, ${perCase(undone)}`)
+}
+
+function finish(steps: Generator): void {
+  while (!steps.next().done);
 }
 
 /** Kinds of the demo that every copy of it shares. */
@@ -188,4 +213,4 @@ function tableOf(facts: TeamFacts): Database.Database {
 }
 
 screen()
-for (const copies of [1, 8]) gathering(copies)
+for (const copies of [4, 24]) fromRecords(copies)
