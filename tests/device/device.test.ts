@@ -1,6 +1,6 @@
 import 'fake-indexeddb/auto'
 import { createHash } from 'node:crypto'
-import { IDBFactory } from 'fake-indexeddb'
+import { IDBFactory, IDBObjectStore } from 'fake-indexeddb'
 import { openDB } from 'idb'
 import { beforeEach, describe, expect, test, vi } from 'vitest'
 import { type Device, newRecordId, openDevice } from '@/lib/device/device'
@@ -1017,6 +1017,42 @@ describe('a server that went back to a back-up', () => {
       again.close()
     },
   )
+
+  test('gets it back once, also where the app is killed between the outbox and the file', async () => {
+    const device = await open()
+    server.log.push(others('One'))
+    await device.sync()
+    server.log.push(others('Two'))
+    const fetched = server.handle
+    vi.stubGlobal('fetch', (...args: Parameters<typeof fetched>) => {
+      if (String(args[0]).startsWith('/api/changes')) throw new TypeError('Failed to fetch')
+      return fetched(...args)
+    })
+    await device.add('maker', { name: 'Orrinmoor' })
+    await device.sync()
+    server.log = [server.log[0]!]
+    for (const name of ['Three', 'Four', 'Five']) server.log.push(others(name))
+    vi.stubGlobal('fetch', fetched)
+    const put = IDBObjectStore.prototype.put
+    const killed = vi.spyOn(IDBObjectStore.prototype, 'put').mockImplementation(function (
+      this: IDBObjectStore,
+      ...args
+    ) {
+      if (this.name === 'facts' && args[1] === 'after') throw new DOMException('Killed.', 'AbortError')
+      return put.apply(this, args)
+    })
+    await device.sync()
+    expect(device.state().trouble?.why).toBe('store trouble')
+    device.close()
+    killed.mockRestore()
+    const again = await open()
+    await again.sync()
+    const names = server.log.map(({ body }) => body.name)
+    expect(names).toEqual(['One', 'Three', 'Four', 'Five', 'Orrinmoor'])
+    expect([...makerNames(again)].sort()).toEqual([...names].sort())
+    expect(again.state().waiting).toEqual([])
+    again.close()
+  })
 
   test('does not get back what came in the page, nor what others stored behind what was fetched', async () => {
     const device = await open()
