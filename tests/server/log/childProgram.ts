@@ -14,6 +14,7 @@ type Esbuild = {
     platform: 'node'
     format: 'esm'
     external: string[]
+    banner: { js: string }
     tsconfig: string
   }): unknown
 }
@@ -41,7 +42,12 @@ export function buildProgram(folder: string, entry: string): string {
     bundle: true,
     platform: 'node',
     format: 'esm',
-    external: ['better-sqlite3'],
+    // What holds compiled code of its own.
+    external: ['better-sqlite3', '@node-rs/argon2', 'sharp'],
+    // Some packages ask for Node's own modules the old way.
+    banner: {
+      js: "import { createRequire as from } from 'node:module'; const require = from(import.meta.url);",
+    },
     tsconfig: path.join(root, 'tsconfig.json'),
   })
   symlinkSync(path.join(root, 'node_modules'), path.join(folder, 'node_modules'), 'junction')
