@@ -4,8 +4,10 @@ import { useState } from 'react'
 import type { NewRecord } from '@/lib/device/device'
 import { type Checked, checkRecord } from '@/lib/records/checkRecord'
 import type { Refusal } from '@/lib/records/envelope'
+import { saidAtCorrected } from '@/lib/records/fold/entry'
 import { useDevice, useDeviceState } from './deviceContext'
 import { mendedHere, saidHere } from './openDrafts'
+import { deviceId } from './whoIsHere'
 
 type Trouble = Extract<Checked, { ok: false }>
 
@@ -25,7 +27,11 @@ export function useAdd() {
    */
   async function add(records: readonly NewRecord[]): Promise<string[] | undefined> {
     const cleaned = records.map((record) => ({ ...record, body: withoutGaps(record.body) }))
-    const saidAt = new Date().toISOString()
+    // Put right as the server will put it right: else a slow clock would let pass here what is refused there.
+    const saidAt = saidAtCorrected({
+      saidAt: new Date().toISOString(),
+      clockShiftMs: file.clockShifts.get(deviceId(localStorage)) ?? 0,
+    })
     for (const [place, { kind, body }] of cleaned.entries()) {
       const checked = checkRecord(kind, body, file, { ...me, saidAt }, cleaned.slice(0, place))
       if (!checked.ok) {

@@ -119,6 +119,19 @@ describe('saidAtCorrected(record)', () => {
     expect(saidAtCorrected(late)).toBe('2026-02-01T10:00:00.000Z')
   })
 
+  test('the file says by how much each device was put right last', () => {
+    const from = (seq: number, device: string, clockShiftMs: number) => ({
+      ...record(seq, 'maker', {}),
+      device,
+      clockShiftMs,
+    })
+    const { clockShifts } = foldTeamFile([from(3, 'd1', 0), from(1, 'd1', 7_200_000), from(2, 'd2', -4_000)])
+    expect([...clockShifts].sort()).toEqual([
+      ['d1', 0],
+      ['d2', -4_000],
+    ])
+  })
+
   test('a slow network is not taken for a wrong clock', () => {
     expect(saidAtCorrected({ ...record(1, 'maker', {}), clockShiftMs: 4_000 })).toBe(
       '2026-02-01T10:00:00.000Z',

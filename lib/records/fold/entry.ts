@@ -40,7 +40,7 @@ const clockSlackMs = 60_000
  * The moment a record was said, in UTC. A phone with a wrong clock is put right by the difference that the server
  * measured when the record arrived.
  */
-export function saidAtCorrected(record: HeldRecord): string {
+export function saidAtCorrected(record: Pick<HeldRecord, 'saidAt' | 'clockShiftMs'>): string {
   const shift = record.clockShiftMs ?? 0
   // Nearly every record says it as it is to be shown; a phone folds tens of thousands at each start.
   if (Math.abs(shift) <= clockSlackMs && inUtc.test(record.saidAt)) return record.saidAt

@@ -84,6 +84,8 @@ export type TeamFile = {
   records: ReadonlyMap<string, { kind: string; entry: Entry<Record<string, unknown>>; seq?: number }>
   /** Duplicate to the record that is kept. */
   keptId(id: string): string
+  /** By how much the server put right what each device said last, in milliseconds, by device. */
+  clockShifts: ReadonlyMap<string, number>
   /** Kinds and versions that this program does not know: it wants an update. */
   unknown: readonly string[]
 }
@@ -99,7 +101,7 @@ export function foldTeamFile(
   records: readonly HeldRecord[],
   picturesHeld: ReadonlySet<string> = new Set(),
 ): TeamFile {
-  const inOrder = withClocksPutRight([...records].sort(byLogOrder))
+  const { inOrder, clockShifts } = withClocksPutRight([...records].sort(byLogOrder))
   const withdrawn = withdrawnRecords(inOrder)
   const importedFrom = importedRecords(inOrder)
   withdrawWithImports(inOrder, importedFrom, withdrawn)
@@ -178,6 +180,7 @@ export function foldTeamFile(
     preferences,
     records: byId,
     keptId,
+    clockShifts,
     unknown: [...unknown].sort(),
   }
 }
@@ -186,16 +189,17 @@ export function foldTeamFile(
  * What still waits on a device was said by the same clock as what that device sent last, so it is put right by the
  * same shift: else it would sort before what was said after it.
  */
-function withClocksPutRight(inOrder: readonly HeldRecord[]): HeldRecord[] {
-  const shifts = new Map<string, number>()
-  return inOrder.map((record) => {
+function withClocksPutRight(records: readonly HeldRecord[]) {
+  const clockShifts = new Map<string, number>()
+  const inOrder = records.map((record) => {
     if (record.clockShiftMs !== undefined) {
-      shifts.set(record.device, record.clockShiftMs)
+      clockShifts.set(record.device, record.clockShiftMs)
       return record
     }
-    const clockShiftMs = shifts.get(record.device)
+    const clockShiftMs = clockShifts.get(record.device)
     return clockShiftMs === undefined ? record : { ...record, clockShiftMs }
   })
+  return { inOrder, clockShifts }
 }
 
 /** Records in the log by their number; those that wait come after, in the order in which they were said. */

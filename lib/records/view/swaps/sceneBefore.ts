@@ -81,6 +81,7 @@ export function sceneBefore(file: TeamFile, furnaceId: string, moment: string): 
     picturesHeld: file.picturesHeld,
     records: file.records,
     keptId: file.keptId,
+    clockShifts: file.clockShifts,
     unknown: file.unknown,
   }
 }
