@@ -85,6 +85,8 @@ test('the day of a technician: without a signal a look-up, a reading and a case 
       .getByRole('group', { name: 'Photo', exact: true })
       .getByLabel('Choose a picture')
       .setInputFiles({ name: 'IMG_0002.jpg', mimeType: 'image/jpeg', buffer: await picture() })
+    // A slow phone takes its time to make it smaller.
+    await page.getByText('The file does not say when it was taken.', { exact: false }).waitFor()
     await page.getByRole('button', { name: 'Save the photo' }).click()
     const line = page.getByText(/records and 1 picture waiting to be sent/)
     await line.waitFor()
