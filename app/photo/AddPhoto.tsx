@@ -26,7 +26,11 @@ export function AddPhoto({ of, shows, findings = [] }: Props) {
     kind: 'photo',
     read: ({ photo, shows, caption, findingId }) =>
       photo === null
-        ? { gaps: { photo: 'There is no picture yet: take a photo, choose one, or wait until it is made smaller.' } }
+        ? {
+            gaps: {
+              photo: 'There is no picture yet: take a photo, choose one, or wait until it is made smaller.',
+            },
+          }
         : { body: { ...photo, ...of, shows, caption, findingId } },
   })
   const { form, change, errorAt } = record
