@@ -39,5 +39,6 @@ export function onceAdded(
       device: '',
     }),
   )
-  return foldTeamFile([...held, ...unsaid], file.picturesHeld)
+  // Entries name no device, and their moments are put right already: by how much is known from the file alone.
+  return { ...foldTeamFile([...held, ...unsaid], file.picturesHeld), clockShifts: file.clockShifts }
 }

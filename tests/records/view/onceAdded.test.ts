@@ -14,6 +14,18 @@ test('onceAdded(file, nothing) is the file itself, folded anew: every record, wh
   for (const id of file.records.keys()) expect(same.keptId(id)).toBe(file.keptId(id))
 })
 
+test('onceAdded(file, nothing) keeps by how much each device was put right, and puts nothing right twice', () => {
+  const said = sampleRecords
+    .slice(0, 3)
+    .map((record, place) => ({ ...record, seq: place + 1, device: 'device-2', clockShiftMs: 7_200_000 }))
+  const { seq: _seq, clockShiftMs: _shift, ...unsent } = said[2]!
+  const slow = foldTeamFile([...said.slice(0, 2), unsent])
+  const same = onceAdded(slow, [], saying)
+  expect([...same.clockShifts]).toEqual([['device-2', 7_200_000]])
+  expect(same.records.get(unsent.id)?.entry.at).toBe(slow.records.get(unsent.id)?.entry.at)
+  expect(plain(same)).toEqual(plain(slow))
+})
+
 test('onceAdded(file, a withdrawal) is what the log would fold to once it is in it, and changes the given file nowhere', () => {
   const withdrawal = { record: sampleIds.supportReport, reason: 'Misread.' }
   const then = onceAdded(file, [{ kind: 'withdrawal', body: withdrawal }], saying)
