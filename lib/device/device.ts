@@ -258,8 +258,12 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
       // What came back by the log already is the log's own copy, perhaps with something withheld: it stays.
       const stored = taken.map(({ record, seq }) => inLog.get(record.id) ?? { ...record, seq })
       // The file first: a crash between the two sends the records once more, and the server knows them by id.
-      const intoFile = fileDatabase.transaction('records', 'readwrite')
-      for (const record of stored) void intoFile.store.put(record)
+      const intoFile = fileDatabase.transaction(['records', 'facts'], 'readwrite')
+      const fedUpTo = Number((await intoFile.objectStore('facts').get('after')) ?? 0)
+      for (const record of stored) {
+        // Up to there another tab has the log's own copies: nothing would take a second one out again.
+        if (record.seq === undefined || record.seq > fedUpTo) void intoFile.objectStore('records').put(record)
+      }
       await intoFile.done
       const outOfOutbox = ownDatabase.transaction('outbox', 'readwrite')
       for (const { id } of stored) void outOfOutbox.store.delete(id)
@@ -319,9 +323,11 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
         unshown = true
         continue
       }
+      // Asked of the store and not of this tab's memory: another tab may have sent it.
       const sent = intoFile.objectStore('records')
-      const wasHere = came.filter(({ id }) => inLog.has(id))
-      for (const { id } of [...wasHere, ...older.values(), ...missing]) void sent.delete(id)
+      const sentHere = new Set(await sent.getAllKeys())
+      for (const { id } of [...came, ...older.values(), ...missing])
+        if (sentHere.has(id)) void sent.delete(id)
       await appendToPages(intoFile.objectStore('pages'), came)
       await replaceInPages(intoFile.objectStore('pages'), [...older.values()])
       const changed = [...came, ...older.values()]

@@ -1,4 +1,4 @@
-import type { IDBPObjectStore, StoreNames } from 'idb'
+import type { IDBPObjectStore, IDBPTransaction, StoreNames } from 'idb'
 import type { HeldRecord } from '@/lib/records/fold/entry'
 import type { FileDatabase, FileSchema } from './database'
 
@@ -23,9 +23,27 @@ export type KeptLog = { records: Map<string, HeldRecord>; after: number; mark: s
 
 export const emptyLog = (): KeptLog => ({ records: new Map(), after: 0, mark: undefined })
 
-/** Everything of it in one transaction: records and number of two moments would leave a hole. */
+const logStores: ['records', 'pages', 'facts'] = ['records', 'pages', 'facts']
+
+/**
+ * Everything of it in one transaction: records and number of two moments would leave a hole. What the pages hold is
+ * taken out of what was sent from here: such a copy may say what has been withheld since.
+ */
 export async function readLog(database: FileDatabase): Promise<KeptLog> {
-  const reading = database.transaction(['records', 'pages', 'facts'])
+  const { log, twice } = await logIn(database.transaction(logStores))
+  if (twice.length === 0) return log
+  // Read once more where it can be written: between the two another tab may have begun anew.
+  const tidying = database.transaction(logStores, 'readwrite')
+  const tidied = await logIn(tidying)
+  for (const id of tidied.twice) void tidying.objectStore('records').delete(id)
+  await tidying.done
+  return tidied.log
+}
+
+/** @returns the log, and the ids of what is both among what was sent from here and in the pages */
+async function logIn(
+  reading: IDBPTransaction<FileSchema, typeof logStores, IDBTransactionMode>,
+): Promise<{ log: KeptLog; twice: string[] }> {
   const [sent, pages, after, mark] = await Promise.all([
     reading.objectStore('records').getAll(),
     reading.objectStore('pages').getAll(),
@@ -33,9 +51,10 @@ export async function readLog(database: FileDatabase): Promise<KeptLog> {
     reading.objectStore('facts').get('mark') as Promise<string | undefined>,
   ])
   const records = new Map<string, HeldRecord>()
-  for (const record of sent) records.set(record.id, record)
   for (const page of pages) for (const record of page) records.set(record.id, record)
-  return { records, after: after ?? 0, mark }
+  const twice = sent.flatMap(({ id }) => (records.has(id) ? [id] : []))
+  for (const record of sent) if (!records.has(record.id)) records.set(record.id, record)
+  return { log: { records, after: after ?? 0, mark }, twice }
 }
 
 /** Puts what the feed brought behind what is there, in the same transaction as the number that it goes up to. */

@@ -71,6 +71,17 @@ describe('the pages of the log', () => {
   })
 })
 
+test('readLog(database) takes out of what was sent from here what the pages hold, and leaves the rest', async () => {
+  const database = await openFileDatabase('p1', 'technician')
+  const blanked = { ...recordAt(2), body: {}, withheld: { by: 'w1', fields: ['name'] } }
+  await append(database, [recordAt(1), blanked])
+  for (const record of [recordAt(2, 'Told in confidence'), recordAt(3)]) await database.put('records', record)
+  const { records } = await readLog(database)
+  expect([...records.values()]).toEqual([recordAt(1), blanked, recordAt(3)])
+  expect(await database.getAll('records')).toEqual([recordAt(3)])
+  database.close()
+})
+
 test('a file that a program without pages kept is moved into them, but for what the feed has not brought', async () => {
   const before = await openDB('inchwater file p1 technician', 2, {
     upgrade(database) {
