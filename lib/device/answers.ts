@@ -46,6 +46,8 @@ export const heldRecord: Shape<HeldRecord> = onlyThese(
 export type PictureNews = {
   news: { sha256: string; held: boolean }[]
   next: number
+  /** Stands for the news up to `next`; to be sent with it. */
+  mark?: string
   /** What was known before is to be forgotten. */
   anew?: true
 }
@@ -67,7 +69,7 @@ export type ChangesPage = {
 
 const pictureNews: Shape<PictureNews> = object(
   { news: listOf(object({ sha256: text, held: flag })), next: whole },
-  { anew: oneOf(true) },
+  { mark: text, anew: oneOf(true) },
 )
 export const changesPage: Shape<ChangesPage> = object(
   { records: listOf(heldRecord), next: whole, more: flag },

@@ -7,6 +7,7 @@ import { withheldSince } from '@/lib/records/fold/withheldSince'
 import { versionOf } from '@/lib/records/kindVersions'
 import { maySeeLookUps } from '@/lib/records/lookUps'
 import { pictureState } from '@/lib/records/view/photos'
+import type { PictureNews } from './answers'
 import { isLocked } from './contactAge'
 import { openFileDatabase, openOwnDatabase } from './database'
 import { handOver, keyFact } from './handOver'
@@ -151,6 +152,9 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
   const pictures = await openPictures(ownDatabase, now)
   const picturesHeld = new Set(await fileDatabase.getAllKeys('picturesHeld'))
   let picturesAfter = ((await fileDatabase.get('facts', 'picturesAfter')) as number | undefined) ?? 0
+  let picturesMark = (await fileDatabase.get('facts', 'picturesMark')) as string | undefined
+  /** Held by the answer to a picture that was sent from here; the news that stands on the disk does not say so yet. */
+  const heldByAnswer = new Set<string>()
   let leftToWorker = String((await fileDatabase.get('facts', 'picturesToSend')) ?? '')
   let current: DeviceState = {
     me,
@@ -286,7 +290,12 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
   async function fetchNew(): Promise<Called<unknown>> {
     let unshown = false
     for (;;) {
-      const called = await fetchChanges(after, mark, pageSize, picturesAfter, contact())
+      const called = await fetchChanges(
+        { after, mark },
+        { after: picturesAfter, mark: picturesMark },
+        pageSize,
+        contact(),
+      )
       if (!called.ok) {
         // Perhaps the answer was too long for the signal: less at a time gets through.
         pageSize = Math.max(Math.floor(pageSize / 2), pageSizes.least)
@@ -305,8 +314,8 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
       const { records, next, more } = called.value
       const missing = ownMissingIn(called.value, { held: inLog.values(), me: me.id, after })
       // The server's news of pictures was numbered anew with its log: it is asked for from the start.
-      const pictureNews =
-        missing.length > 0 ? { news: [], next: 0, anew: true as const } : called.value.pictures
+      const fromTheStart: PictureNews = { news: [], next: 0, anew: true }
+      const pictureNews = missing.length > 0 ? fromTheStart : called.value.pictures
       if (missing.length > 0) await putBack(missing)
       const older = new Map(
         withheldSince(records, (id) => inLog.get(id)).map((record) => [record.id, record]),
@@ -341,6 +350,7 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
         for (const { sha256, held } of pictureNews.news)
           void (held ? store.put(true, sha256) : store.delete(sha256))
         void intoFile.objectStore('facts').put(pictureNews.next, 'picturesAfter')
+        void intoFile.objectStore('facts').put(pictureNews.mark, 'picturesMark')
       }
       await intoFile.done
       for (const record of changed) inLog.set(record.id, record)
@@ -349,12 +359,20 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
       mark = called.value.mark
       othersEnded = called.value.othersEnded ?? false
       if (pictureNews?.anew) picturesHeld.clear()
-      for (const { sha256, held } of pictureNews?.news ?? [])
+      for (const { sha256, held } of pictureNews?.news ?? []) {
+        heldByAnswer.delete(sha256)
         held ? picturesHeld.add(sha256) : picturesHeld.delete(sha256)
-      picturesAfter = pictureNews?.next ?? picturesAfter
+      }
+      if (pictureNews !== undefined) ({ next: picturesAfter, mark: picturesMark } = pictureNews)
       unshown ||= changed.length > 0 || missing.length > 0 || (pictureNews?.news.length ?? 0) > 0
       show({ arrived: inLog.size })
       if (more) continue
+      // The news is told to its end: what it does not say went with a back-up that was restored.
+      if (pictureNews !== undefined) {
+        for (const sha256 of heldByAnswer) picturesHeld.delete(sha256)
+        unshown ||= heldByAnswer.size > 0
+        heldByAnswer.clear()
+      }
       // Folded once, at the end: a long file arrives in many pages.
       if (unshown) refold()
       unshown = false
@@ -372,13 +390,15 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
     await putBack(inLog.values())
     const ofFile = fileDatabase.transaction(['records', 'pages', 'facts', 'picturesHeld'], 'readwrite')
     for (const store of ['records', 'pages', 'picturesHeld'] as const) void ofFile.objectStore(store).clear()
-    for (const fact of ['after', 'mark', 'picturesAfter']) void ofFile.objectStore('facts').delete(fact)
+    for (const fact of ['after', 'mark', 'picturesAfter', 'picturesMark'])
+      void ofFile.objectStore('facts').delete(fact)
     await ofFile.done
     inLog.clear()
     picturesHeld.clear()
     after = 0
     mark = undefined
     picturesAfter = 0
+    picturesMark = undefined
     refold({ arrived: 0 })
   }
 
@@ -526,8 +546,8 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
   async function sendAndTidyPictures(): Promise<Called<unknown>> {
     await pictures.lookAgain()
     await pictures.tidy(fateIn(current.file))
-    const called = await sendPictures(picturesToSend('in the log'), pictures, async (sha256) => {
-      await fileDatabase.put('picturesHeld', true, sha256)
+    const called = await sendPictures(picturesToSend('in the log'), pictures, (sha256) => {
+      heldByAnswer.add(sha256)
       picturesHeld.add(sha256)
       refold()
     })

@@ -98,18 +98,24 @@ export const sendBatch = async (
   return called.ok ? { ok: true, value: called.value.answers } : called
 }
 
-export const fetchChanges = (
-  after: number,
-  mark: string | undefined,
+/** How far a device holds the log, or the news of pictures, and what stood for it so far. */
+export type HeldTo = { after: number; mark: string | undefined }
+
+export function fetchChanges(
+  log: HeldTo,
+  pictures: HeldTo,
   limit: number,
-  picturesAfter: number,
   contact: Contact,
-): Promise<Called<ChangesPage>> =>
-  call(
-    `/api/changes?after=${after}${mark === undefined ? '' : `&mark=${mark}`}&limit=${limit}&pictures=${picturesAfter}`,
-    changesPage,
-    { headers: headersOf(contact) },
-  )
+): Promise<Called<ChangesPage>> {
+  const asked = new URLSearchParams({
+    after: String(log.after),
+    limit: String(limit),
+    pictures: String(pictures.after),
+  })
+  if (log.mark !== undefined) asked.set('mark', log.mark)
+  if (pictures.mark !== undefined) asked.set('picturesMark', pictures.mark)
+  return call(`/api/changes?${asked}`, changesPage, { headers: headersOf(contact) })
+}
 
 /** What became of a picture that was sent: the server holds it, or why it will not, or not yet. */
 export type PictureSent =

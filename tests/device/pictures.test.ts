@@ -39,8 +39,19 @@ class PretendServer {
       records: this.log.filter(({ seq }) => seq > after),
       next: this.log.length,
       more: false,
-      pictures: { news: this.news.slice(from), next: this.news.length },
+      pictures: this.newsSince(from, url.searchParams.get('picturesMark')),
     })
+  }
+
+  private newsSince(from: number, sent: string | null) {
+    const markAt = (number: number) =>
+      createHash('sha256')
+        .update(JSON.stringify(this.news.slice(0, number)))
+        .digest('hex')
+    const [next, mark] = [this.news.length, markAt(this.news.length)]
+    return from > next || (sent !== null && sent !== markAt(from))
+      ? { news: this.news, next, mark, anew: true }
+      : { news: this.news.slice(from), next, mark }
   }
 
   add(record: RecordEnvelope): number {
@@ -303,3 +314,33 @@ test('after a back-up was restored the device forgets which pictures the server 
   expect(stateOf(device, one)).toBe('held')
   device.close()
 })
+
+test.each([
+  { told: 'by the news too', contacts: 2 },
+  { told: 'by the answer to it alone', contacts: 1 },
+])(
+  'after a back-up was restored that has the record of a photo and not its picture, held $told, the picture is sent again',
+  async ({ contacts }) => {
+    const device = await open()
+    const [before, one] = [picture('before'), picture('one')]
+    await device.keepPicture(before)
+    await device.add('photo', bodyOf(before))
+    await device.sync()
+    await device.keepPicture(one)
+    await device.add('photo', bodyOf(one))
+    for (let contact = 0; contact < contacts; contact += 1) await device.sync()
+    expect(stateOf(device, one)).toBe('held')
+    // The log is as it was, and somebody else has sent as many pictures since.
+    server.pictures.delete(one.sha256)
+    server.news = [before, picture('two')].map(({ sha256 }) => ({ sha256, held: true }))
+    server.came = []
+    await device.sync()
+    expect(server.came).toEqual(['picture'])
+    expect([stateOf(device, before), stateOf(device, one)]).toEqual(['held', 'held'])
+    device.close()
+    const again = await open()
+    await again.sync()
+    expect([server.came, stateOf(again, one)]).toEqual([['picture'], 'held'])
+    again.close()
+  },
+)

@@ -10,7 +10,7 @@ import type { KeptPicture, Pictures } from './pictures'
 export async function sendPictures(
   toSend: readonly KeptPicture[],
   pictures: Pick<Pictures, 'read' | 'refuse' | 'drop'>,
-  onHeld: (sha256: string) => Promise<void>,
+  onHeld: (sha256: string) => void,
 ): Promise<Called<unknown>> {
   for (const { sha256 } of toSend) {
     const blob = await pictures.read(sha256)
@@ -18,7 +18,7 @@ export async function sendPictures(
     const called = await sendPicture(sha256, blob)
     if (!called.ok) return called
     const { value } = called
-    if (value.outcome === 'held') await onHeld(sha256)
+    if (value.outcome === 'held') onHeld(sha256)
     if (value.outcome === 'withheld') await pictures.drop([sha256])
     if (value.outcome === 'refused') await pictures.refuse(sha256, value.sentence)
   }

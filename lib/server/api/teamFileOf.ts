@@ -86,7 +86,7 @@ async function catchUp(one: Kept, role: Role): Promise<void> {
 }
 
 function newestNews(database: Parameters<typeof pictureNews>[0], after: number): number {
-  let { next, more } = pictureNews(database, after, pageSize)
-  while (more) ({ next, more } = pictureNews(database, next, pageSize))
+  let { next, more } = pictureNews(database, { after, limit: pageSize })
+  while (more) ({ next, more } = pictureNews(database, { after: next, limit: pageSize }))
   return next
 }

@@ -8,6 +8,7 @@ import { makeBackup } from '@/lib/server/backup/makeBackup'
 import { restoreBackup } from '@/lib/server/backup/restoreBackup'
 import { closeLogs, databaseFile, theLog } from '@/lib/server/database'
 import { store } from '@/lib/server/people/store'
+import { noteHeld } from '@/lib/server/photos/pictureTable'
 import { migrate } from '@/prisma/migrate'
 
 vi.mock('@/lib/server/people/session', () => ({
@@ -43,9 +44,22 @@ async function say(name: string): Promise<void> {
   }
   await theLog().appendRecords({ sentAt: saidAt, records: [record] }, { id: 'person-1', role: 'technician' })
 }
-type Page = { records: { body: { name: string } }[]; next: number; mark?: string; more: boolean; anew?: true }
+type Page = {
+  records: { body: { name: string } }[]
+  next: number
+  mark?: string
+  more: boolean
+  anew?: true
+  pictures?: { news: unknown[]; next: number; mark?: string; anew?: true }
+}
 async function ask(after: number, mark?: string): Promise<Page> {
-  const query = `after=${after}${mark === undefined ? '' : `&mark=${mark}`}`
+  return answerTo(`after=${after}${mark === undefined ? '' : `&mark=${mark}`}`)
+}
+async function askForPictures(after: number, mark?: string): Promise<Page['pictures']> {
+  const query = `pictures=${after}${mark === undefined ? '' : `&picturesMark=${mark}`}`
+  return (await answerTo(query)).pictures
+}
+async function answerTo(query: string): Promise<Page> {
   const response = await GET(new Request(`http://localhost/api/changes?${query}`))
   expect(response.status).toBe(200)
   return (await response.json()).value
@@ -78,6 +92,48 @@ test('after a back-up was restored, a device that knew more is told to begin ane
   await say('Three')
   expect(await ask(next, mark)).toEqual(anew)
   expect((await ask(0)).records.map(({ body }) => body.name)).toEqual(['One', 'Another two', 'Three'])
+})
+
+test('after a back-up was restored that is older than a picture, a device that was told of it begins its news anew, also once there is as much', async () => {
+  const hashOf = (name: string) => name.repeat(64).slice(0, 64)
+  const hold = (name: string) => {
+    const picture = {
+      storedSha256: hashOf('0'),
+      mediaType: 'image/jpeg',
+      width: 60,
+      height: 40,
+      bytes: 9,
+    } as const
+    noteHeld(store().database, { ...picture, sha256: hashOf(name) }, new Date())
+  }
+  const newsOf = (...names: string[]) => names.map((name) => ({ sha256: hashOf(name), held: true }))
+  hold('a')
+  const data = path.join(root, 'data')
+  const made = await makeBackup({ dataFolder: data, into: path.join(root, 'backups'), now: new Date() })
+  if (!made.ok) throw new Error(made.problem.message)
+  const known = await askForPictures(0)
+  hold('b')
+  hold('c')
+  const later = await askForPictures(0)
+  expect(later).toMatchObject({ news: newsOf('a', 'b', 'c'), next: 3 })
+
+  await close()
+  const restored = await restoreBackup({ from: made.value.folder, into: data, named: true, now: new Date() })
+  expect(restored).toMatchObject({ ok: true })
+  migrate(databaseFile())
+  expect(await askForPictures(1, known?.mark)).toEqual({ ...known, news: [] })
+  hold('d')
+  // The last row says the same as it did, and is another.
+  hold('c')
+  expect(await askForPictures(3, later?.mark)).toMatchObject({
+    news: newsOf('a', 'd', 'c'),
+    next: 3,
+    anew: true,
+  })
+  expect(await askForPictures(1, known?.mark)).toMatchObject({ news: newsOf('d', 'c'), next: 3 })
+  expect(await askForPictures(1, known?.mark)).not.toHaveProperty('anew')
+  // One that knows of no marks is answered as ever.
+  expect(await askForPictures(3)).toMatchObject({ news: [], next: 3 })
 })
 
 test('an asker without a mark, or before the first entry, is answered as ever; a mark that is none is refused', async () => {

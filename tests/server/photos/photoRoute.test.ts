@@ -11,7 +11,7 @@ import { mostPictureBytes } from '@/lib/records/kinds/photo'
 import { theLog } from '@/lib/server/database'
 import { store } from '@/lib/server/people/store'
 import { pictureFile, sha256Of } from '@/lib/server/photos/pictureFiles'
-import { heldPictures } from '@/lib/server/photos/pictureTable'
+import { heldPictures, noteGone } from '@/lib/server/photos/pictureTable'
 import { settlePictures } from '@/lib/server/photos/settlePictures'
 import { read, send } from '../people/team'
 import { type Caller, closeTeam, foundTeam, openCopy, removeTeam, type Team } from '../whole/team'
@@ -87,9 +87,15 @@ const codeOf = async (answer: Response) =>
   ((await answer.json()) as { problem?: { code: string } }).problem?.code
 const statusAndCode = async (answer: Response) => [answer.status, await codeOf(answer)]
 
+type News = { news: { sha256: string; held: boolean }[]; next: number; mark?: string; anew?: true }
+async function newsAndMarkAfter(after: number, mark?: string): Promise<News> {
+  const query = `after=0&pictures=${after}${mark === undefined ? '' : `&picturesMark=${mark}`}`
+  const answer = await changes(read(`/api/changes?${query}`, team.cookies.technician))
+  return ((await answer.json()) as { value: { pictures: News } }).value.pictures
+}
 async function newsAfter(after: number) {
-  const answer = await changes(read(`/api/changes?after=0&pictures=${after}`, team.cookies.technician))
-  return ((await answer.json()) as { value: { pictures: unknown } }).value.pictures
+  const { mark: _, ...news } = await newsAndMarkAfter(after)
+  return news
 }
 const withhold = (record: string) =>
   say('manager', 'withholding', { record, fields: ['picture'], reason: 'A child is in it.' })
@@ -303,6 +309,27 @@ test('a device that knows more than a restored server is told everything anew', 
   await sayPhoto()
   await put(picture)
   expect(await newsAfter(7)).toEqual({ news: [{ sha256, held: true }], next: 1, anew: true })
+})
+
+test('each row of news has a mark of its own; who sends another than stands there is told everything anew', async () => {
+  expect(await newsAndMarkAfter(0)).toEqual({ news: [], next: 0 })
+  await sayPhoto()
+  await put(picture)
+  const { mark } = await newsAndMarkAfter(0)
+  expect(mark).toMatch(/^[0-9a-f]{64}$/)
+  expect(await newsAndMarkAfter(1, mark)).toEqual({ news: [], next: 1, mark })
+  noteGone(store().database, sha256)
+  expect(await newsAndMarkAfter(1, mark)).toMatchObject({ news: [{ sha256, held: false }], next: 2 })
+  const later = await newsAndMarkAfter(2)
+  expect(later.mark).not.toBe(mark)
+  expect(await newsAndMarkAfter(1, later.mark)).toEqual({
+    news: [true, false].map((held) => ({ sha256, held })),
+    next: 2,
+    mark: later.mark,
+    anew: true,
+  })
+  const answer = await changes(read('/api/changes?pictures=1&picturesMark=none', team.cookies.technician))
+  expect(answer.status).toBe(400)
 })
 
 test('random bytes under any name are refused with no fault, and nothing is kept', async () => {
