@@ -17,8 +17,8 @@ export type OnFile = {
   rangesForModel(makerId: string, model: string): string[]
   positionsOf(rangeId: string): readonly { id: string; name: string }[]
   positionsNamed(rangeId: string, name: string): string[]
-  /** Whether a part number is on file as one of a general-purpose or adjustable switch. */
-  isGeneric(partNumber: string): boolean
+  /** The first part number in a text that is on file as one of a general-purpose or adjustable switch. */
+  genericIn(text: string): string | undefined
 }
 
 /** `find` gives less to what is off by a few slips. Common practice, no published source. */
@@ -38,11 +38,9 @@ export function whatIsOnFile(file: TeamFile): OnFile {
   const positions = lazily((rangeId: string) =>
     named((positionsBy.get(rangeId) ?? []).map(({ id, body }) => ({ id, name: body.name }))),
   )
-  const generic = new Set(
-    counting(file.parts)
-      .filter(({ body }) => body.fieldAdjustable || body.class === 'general-purpose')
-      .map(({ body }) => plainPartNumber(body.partNumber)),
-  )
+  const generic = counting(file.parts)
+    .filter(({ body }) => body.fieldAdjustable || body.class === 'general-purpose')
+    .map(({ body }) => body.partNumber)
   return {
     makersNamed: makers.same,
     makersNear: makers.near,
@@ -51,7 +49,7 @@ export function whatIsOnFile(file: TeamFile): OnFile {
     rangesForModel: (makerId, model) => ranges(makerId).models(model),
     positionsOf: (rangeId) => positions(rangeId).all,
     positionsNamed: (rangeId, name) => positions(rangeId).same(name),
-    isGeneric: (partNumber) => generic.has(plainPartNumber(partNumber)),
+    genericIn: numbersIn(generic),
   }
 }
 
@@ -67,6 +65,39 @@ function named(all: readonly Named[]) {
         .filter(({ score }) => score < nearBelow)
         .map(({ key }) => key)
     },
+  }
+}
+
+/**
+ * Looks for part numbers in texts: each is a run of whole words, whatever stands around and between them, since people
+ * leave out dashes and blanks, and put in others.
+ * @example numbersIn(['UNI-22'])('P/N uni 22 (old)') // 'uni 22'
+ */
+function numbersIn(partNumbers: readonly string[]): (text: string) => string | undefined {
+  const numbers = new Set(partNumbers.map(plainPartNumber).filter((number) => number !== ''))
+  if (numbers.size === 0) return () => undefined
+  const beginnings = new Set(
+    [...numbers].flatMap((number) =>
+      Array.from({ length: number.length }, (_, at) => number.slice(0, at + 1)),
+    ),
+  )
+  const firstSigns = new Set(Array.from(numbers, (number) => number[0]))
+  const mayBegin = new RegExp(`(?<![a-z0-9])[${[...firstSigns].join('')}]`, 'i')
+  return (text) => {
+    const isAscii = !/[^\x20-\x7e]/.test(text)
+    // Most cells of a long list end here.
+    if (isAscii && !mayBegin.test(text)) return undefined
+    const written = isAscii ? text : text.normalize('NFKC')
+    const words = [...written.matchAll(/[\p{L}\p{N}]+/gu)]
+    for (const [from, first] of words.entries()) {
+      let run = ''
+      for (const word of words.slice(from)) {
+        run += word[0].toUpperCase()
+        if (numbers.has(run)) return written.slice(first.index, word.index + word[0].length)
+        if (!beginnings.has(run)) break
+      }
+    }
+    return undefined
   }
 }
 

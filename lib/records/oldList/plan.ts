@@ -70,7 +70,7 @@ export function* planImport(options: PlanOptions): Generator<Step, Plan> {
   const onFile = whatIsOnFile(file)
   const ratings = openRatings(file, now)
   const headUnits = unitsInHeads(table, reading.columns)
-  const whyNoRating = ratingRefusals(table.head, reading.columns, onFile.isGeneric)
+  const whyNoRating = ratingRefusals(table.head, reading.columns, onFile.genericIn)
   const places = new Map<string, Placed>()
   const things = newThings(options)
   const seen = new Map<string, { row: number } | { record: string }>()

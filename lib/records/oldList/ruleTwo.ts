@@ -1,26 +1,49 @@
 import type { Refusal } from '../envelope'
 import type { ColumnField, Columns } from './columns'
 
-/** Words for a switch whose setting can be changed, or that no maker names for the furnace. */
+/**
+ * Words for a switch whose setting can be changed, or that no maker names for the furnace. Whatever begins with
+ * “adjust” is one of them: “adjusted to .65”, “adjustment screw”, “adjustment range”, “adjustible”.
+ */
 const genericWords =
-  /\b(?:adjustables?|adjust\.|adj|field[- ]?set|universals?|generics?|general[- ]?purpose|aftermarket|multi[- ]?fit)(?=$|[^\p{L}])/giu
-const jumperWords = /\b(?:jumper(?:s|ed|ing)?|by[- ]?pass(?:ed|es|ing)?|jumped out|wired out)\b/gi
+  /(?<!\p{L})(?:(?:re|pre|mis)?ad?just|adj(?!\p{L})|(?:field|site|screw)[- ]?set(?!ter|[- ]?point)|set (?:by|with) (?:an? |the )?screw|set (?:on|at) (?:the )?site|set in the field|univ(?:ersal|(?!\p{L}))|generic|gen(?:eral|\.)?[- ]*purpose|after[- ]?market|multi[- ]?fit)/giu
+const jumperWords =
+  /(?<!\p{L})(?:jump(?:er|ed|ing|[- ]?(?:wire|lead|cable|out))|by[- ]?pass|byp(?!\p{L})|shunt|shorted|short[- ]?circuit|bridged|(?:wired|linked|looped) out)/giu
 
-/** “Not adjustable” says the opposite, of the word right behind it alone. */
-const denied = /\b(?:not|non|no|never|isn.t)[- ]*(?:an? )?(?:field[- ])?$/i
-/** The “no” of a number denies nothing: “part no universal 22”. */
-const numberNo = /\b(?:part|model|serial|switch|item) ?no[- ]*$/i
+/**
+ * “Not adjustable” says the opposite, of the word right behind it alone. A “no” behind another word may be the no of a
+ * number, “stock no universal 22”, and denies nothing.
+ */
+const denied = /(?:\b(?:not|non|never|without|isn.?t)|(?:^|[\n,;(])[- ]*no)[- ]*(?:an? )?(?:field[- ])?$/i
+
+/** In a head they turn a yes into a no. */
+const negation = /\b(?:no|not|non|never|without|isn.?t)\b/i
+const undone = /\b(?:removed|replaced|taken out|cleared|absent|free|gone)\b/i
 
 /** Columns of names of firms and people: “Universal Hearths” there is a name and no kind of switch. */
 const nameFields: readonly ColumnField[] = ['maker', 'organisation', 'saidBy']
+/** Columns in which digits alone are no part number: 160 Pa is no part 160. */
+const numberFields: readonly ColumnField[] = [
+  'make',
+  'break',
+  'rating',
+  'date',
+  'page',
+  'elevationFrom',
+  'elevationTo',
+]
 /** What stands in a column of names and is no name: the word alone, or with what is done or fitted. */
 const genericAsName =
-  /^(?:adjustable|adj|field[- ]?set|universal|generic|general[- ]?purpose|aftermarket)(?: .*switch)?$/i
-const jumperAsName = /^(?:jumper|by[- ]?pass)$|\b(?:jumpered|by[- ]?passed|jumped out|wired out)\b/i
+  /^(?:adjust[ai]ble|adj\.?|field[- ]?set(?:table)?|universal|univ\.?|generic|gen(?:eral|\.)?[- ]*purpose|after[- ]?market)(?: .*switch)?$|\badjusted\b/im
+const jumperAsName =
+  /^(?:jumper|jump[- ]?wire|by[- ]?pass|shunt)$|\b(?:jumpered|jumped|by[- ]?passed|shunted|shorted|bridged|wired out)\b/im
 
 /** What a cell holds under “Adjustable?” where it is not, and under “Non-adjustable?” where that is so. */
 const plainNo = /^(?:no?|0|false|[-–—])?$/i
 const plainYes = /^(?:y|yes|1|true|x|✓|✔)$/i
+
+/** What a cell holds under “Has no jumper” to be clear: there is no such thing. */
+const nothingClear = /(?!)/
 
 /** A row as it is written, and its cells as they are meant. */
 type Row = { cells: readonly string[]; texts: readonly string[] }
@@ -36,26 +59,30 @@ const generic: Words = { said: genericWords, asName: genericAsName }
  * so words are enough to refuse it, in whatever cell, mapped to a field or not, or above it. Where it is unclear the
  * row is refused, and the refusal says where the words stand:
  * - “not adjustable” and “non-adjustable” deny the word behind them; “OEM, do not use universal” speaks of one, and is
- *   refused.
+ *   refused. So is “found no jumper”: a “no” denies at the start of a cell, or behind a comma, semicolon or bracket.
  * - Under “Adjustable?”, “Generic” or “Jumper” a cell must be empty or a plain no; “none” and “unknown” are refused.
+ * - Under “Adjustment range” the same: a switch with such a range can be adjusted, whatever else the column may mean.
+ * - Under “Has no jumper”, “Not jumpered or bypassed” or “Jumper removed” every cell is refused, since a no there may
+ *   mean that one is in.
  * - Under “Non-adjustable?” a cell must be a plain yes; an empty one is refused, since in a column of ticks it says no.
  * - A maker, a firm that was rung or a person may be called “Universal Hearths”; “Universal”, “Generic switch” or
  *   “Jumpered by Ede” is refused there too. A range, model or position is checked like any other cell.
+ * - A number that is on file as a general-purpose switch’s is looked for in the words of every cell that is no name:
+ *   “P/N UNI-22 (old)” in a note.
  *
- * @param isGeneric whether a part number is on file as one of a general-purpose switch
+ * @param genericIn the first part number in a text that is on file as one of a general-purpose switch
  * @returns what says it of one row, by its cells from the left
  */
 export function ratingRefusals(
   head: readonly string[],
   columns: Columns,
-  isGeneric: (partNumber: string) => boolean,
+  genericIn: (text: string) => string | undefined,
 ): (cells: readonly string[]) => Refusal | undefined {
-  const mapped = new Map(Object.entries(columns).map(([field, at]) => [at, field as ColumnField]))
   const names = new Set(nameFields.map((field) => columns[field]))
-  /** A column that is mapped to nothing may hold part numbers too. */
-  const mayBePart = (at: number) => (mapped.get(at) ?? 'partNumber') === 'partNumber'
+  const numbers = new Set(numberFields.map((field) => columns[field]))
   const asked = { jumper: wantedUnder(head, jumper), generic: wantedUnder(head, generic) }
-  const under = (at: number) => `Under “${head[at] ?? `Column ${at + 1}`}” the row`
+  const columnAt = (at: number) => `“${head[at] ?? `Column ${at + 1}`}”`
+  const under = (at: number) => `Under ${columnAt(at)} the row`
 
   function told(row: Row, words: Words, wanted: Map<number, RegExp>, what: string) {
     const { cells, texts } = row
@@ -70,6 +97,16 @@ export function ratingRefusals(
     return at < 0 ? undefined : `${under(at)} speaks of ${what}`
   }
 
+  function partNamed(cells: readonly string[]): string | undefined {
+    for (const [at, cell] of cells.entries()) {
+      if (cell === '' || names.has(at)) continue
+      const part = genericIn(cell)
+      if (part !== undefined && (!numbers.has(at) || /\p{L}/u.test(part)))
+        return `Part ${part} under ${columnAt(at)} is on file as an adjustable or general-purpose switch`
+    }
+    return undefined
+  }
+
   return (cells) => {
     const row = { cells, texts: cells.map(plain) }
     const ofJumper = told(row, jumper, asked.jumper, 'a jumper or bypass')
@@ -79,50 +116,54 @@ export function ratingRefusals(
         sentence: `${ofJumper}, which is no switch and has no rating. Is it still in? Record it as found fitted, when and by whom. ${otherwise}`,
       }
     }
-    const part = cells.find((cell, at) => cell !== '' && mayBePart(at) && isGeneric(cell))
     const ofGeneric =
-      part === undefined
-        ? told(row, generic, asked.generic, 'an adjustable or general-purpose switch')
-        : `Part ${part} is on file as an adjustable or general-purpose switch`
+      partNamed(cells) ?? told(row, generic, asked.generic, 'an adjustable or general-purpose switch')
     if (ofGeneric === undefined) return undefined
     return {
       rule: 'no general-purpose switch',
-      sentence: `${ofGeneric}. Its number says nothing about this furnace’s rating. Is it still in? Record it as found fitted, when and by whom, and ask the maker for the factory switch’s rating.${part === undefined ? ` ${otherwise}` : ''}`,
+      sentence: `${ofGeneric}. Its number says nothing about this furnace’s rating. Is it still in? Record it as found fitted, when and by whom, and ask the maker for the factory switch’s rating. ${otherwise}`,
     }
   }
 }
 
 const otherwise = 'Is something else meant? Put it right in the list and choose the file again.'
 
-/** What cells must be under the heads that speak of it: a no, or a yes where the head itself denies it. */
+/** What cells must be under the heads that speak of it: a no, a yes where the head itself denies it, or nothing clear. */
 function wantedUnder(head: readonly string[], { said }: Words): Map<number, RegExp> {
   return new Map(
     head.flatMap((name, at): [number, RegExp][] => {
       const text = plain(name)
-      if (text.search(said) < 0) return []
-      return [[at, isSaid(text, said) ? plainNo : plainYes]]
+      const places = [...text.matchAll(said)].map(({ index }) => text.slice(0, index))
+      if (places.length === 0) return []
+      if (undone.test(text)) return [[at, nothingClear]]
+      if (places.every((before) => denied.test(before))) return [[at, plainYes]]
+      return [[at, negation.test(places.at(-1)!) ? nothingClear : plainNo]]
     }),
   )
 }
 
 /** One place where a word stands undenied is enough: “not adjustable when found; adjustable one fitted”. */
 const isSaid = (text: string, pattern: RegExp): boolean =>
-  [...text.matchAll(pattern)].some(({ index }) => {
-    const before = text.slice(0, index)
-    return !denied.test(before) || numberNo.test(before)
-  })
+  text !== '' && [...text.matchAll(pattern)].some(({ index }) => !denied.test(text.slice(0, index)))
 
 /**
  * Letters as they are meant: “is_adjustable”, “isAdjustable”, and dashes, blanks and marks that only look different.
- * Empty where there are none, as in most cells of a long list.
+ * Empty where there are none, as in most cells of a long list. A mark that is not seen, such as a soft hyphen, may stand
+ * within a word or between two: with one in it the text is given both ways, a line each.
  */
-const plain = (text: string): string =>
-  /\p{L}/u.test(text)
-    ? text
-        .normalize('NFKC')
-        .replaceAll(/\p{Cf}/gu, '')
-        .replaceAll(/(\p{Ll})(\p{Lu})/gu, '$1 $2')
-        .replaceAll(/\p{Pd}/gu, '-')
-        .replaceAll(/[_\s]+/g, ' ')
-        .trim()
-    : ''
+function plain(text: string): string {
+  if (!/\p{L}/u.test(text)) return ''
+  const whole = text.normalize('NFKC')
+  return unseen.test(whole)
+    ? ['', ' '].map((instead) => spelt(whole.replaceAll(/\p{Cf}/gu, instead))).join('\n')
+    : spelt(whole)
+}
+
+const unseen = /\p{Cf}/u
+
+const spelt = (text: string): string =>
+  text
+    .replaceAll(/(\p{Ll})(\p{Lu})/gu, '$1 $2')
+    .replaceAll(/\p{Pd}/gu, '-')
+    .replaceAll(/[_\s]+/g, ' ')
+    .trim()
