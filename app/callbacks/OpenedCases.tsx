@@ -5,6 +5,7 @@ import { CaseLink } from '../cases/work/CaseLink'
 import { Button } from '../ui/form/Button'
 import { Stack } from '../ui/paper/Stack'
 import { Quiet } from '../ui/words/Quiet'
+import { backWords } from './backWords'
 import type { Behind } from './behind'
 import styles from './callbacks.module.css'
 
@@ -65,7 +66,7 @@ function Group({ words, ids, file, callbacks }: GroupProps) {
                 <CaseLink id={id} file={file} />
                 {callback && (
                   <span className={styles.cameBackAs}>
-                    came back after {daysWords(callback.days)}: <CaseLink id={callback.laterId} file={file} />
+                    came back ({backWords(callback)}): <CaseLink id={callback.laterId} file={file} />
                   </span>
                 )}
               </li>
@@ -81,6 +82,3 @@ function Group({ words, ids, file, callbacks }: GroupProps) {
     </div>
   )
 }
-
-const daysWords = (days: number): string =>
-  days < 1 ? 'less than a day' : Math.floor(days) === 1 ? 'one day' : `${Math.floor(days)} days`

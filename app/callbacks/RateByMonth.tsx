@@ -6,11 +6,11 @@ import { DataTable } from '../ui/paper/DataTable'
 import { Fold } from '../ui/paper/Fold'
 import { Sheet } from '../ui/paper/Sheet'
 import { Quiet } from '../ui/words/Quiet'
-import { sayDate } from '../ui/words/sayDate'
 import { sayMonth } from '../ui/words/sayMonth'
 import { behindShare } from './behind'
 import { CaseFigure } from './CaseFigure'
 import { outOf, perCentWords, shareWithInterval, smallNumber } from './figureWords'
+import { untilWords } from './lastDay'
 import { OpenedCases } from './OpenedCases'
 import { linkOf, type SectionProps } from './section'
 import { usePrinting } from './usePrinting'
@@ -125,7 +125,7 @@ function asDrawn({ month, standing, cameBack, point }: MonthFigure): ControlMont
 
 const shareOfMonth = ({ standing, settlesAt, cameBack }: MonthFigure): string =>
   standing === 'open'
-    ? `open until ${sayDate(new Date(settlesAt).toISOString())}`
+    ? `open: ${untilWords(settlesAt)}`
     : cameBack.of === 0
       ? 'no job'
       : shareWithInterval(cameBack)

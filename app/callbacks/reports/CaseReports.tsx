@@ -6,6 +6,7 @@ import { causeName } from '../../cases/work/causeName'
 import { useDeviceState } from '../../device/deviceContext'
 import { Empty } from '../../ui/answers/Empty'
 import { DataTable } from '../../ui/paper/DataTable'
+import { backWords } from '../backWords'
 import { countOf } from '../countOf'
 import { monthWords } from '../monthWords'
 import { shareWords } from '../shareWords'
@@ -42,7 +43,7 @@ export function CaseReports({ causes, measured }: Pick<Reports, 'causes' | 'meas
             { key: 'was', words: 'Cause then', cell: ({ earlierCause }) => nameOf(earlierCause) },
             { key: 'later', words: 'Later', cell: ({ laterId }) => <CaseLink id={laterId} file={file} /> },
             { key: 'is', words: 'Cause then', cell: ({ laterCause }) => nameOf(laterCause) },
-            { key: 'days', words: 'Days between', numeric: true, cell: ({ days }) => Math.floor(days) },
+            { key: 'days', words: 'How long between', cell: backWords },
           ]}
           empty={
             <Empty

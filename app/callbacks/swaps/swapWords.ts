@@ -1,7 +1,8 @@
 import type { Flag, SwitchSwap } from '@/lib/core/callbacks/unjustifiedSwitchSwaps'
 import type { Complaint } from '@/lib/core/guard'
 import { causeName } from '../../cases/work/causeName'
-import { sayDate } from '../../ui/words/sayDate'
+import { backWords } from '../backWords'
+import { untilWords } from '../lastDay'
 
 /** What the reading before a replacement said. */
 export const readingWords: Readonly<Record<SwitchSwap['reading'], string>> = {
@@ -24,19 +25,14 @@ export const complaintWords: Readonly<Record<Complaint, string>> = {
 export function afterwardsWords(afterwards: Flag['afterwards']): string {
   switch (afterwards.became) {
     case 'came back':
-      return `Came back after ${dayCount(afterwards.days)}. The cause named then: ${
+      return `Came back (${backWords(afterwards)}). The cause named then: ${
         afterwards.laterCause === 'not named' ? 'none' : causeName(afterwards.laterCause)
       }.`
     case 'quiet':
       return 'It has not come back within the days counted. A new switch can hide a weak draft until the house is cold again.'
     case 'not known yet':
-      return `Not known yet: the days counted end on ${sayDate(new Date(afterwards.windowEndsAt).toISOString())}.`
+      return `Not known yet: it ${untilWords(afterwards.windowEndsAt)}.`
     case 'not counted':
       return 'Not counted: the job is not finished, or not about the proving circuit.'
   }
-}
-
-const dayCount = (days: number): string => {
-  const whole = Math.floor(days)
-  return whole === 0 ? 'less than a day' : whole === 1 ? '1 day' : `${whole} days`
 }

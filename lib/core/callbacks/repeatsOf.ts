@@ -13,7 +13,10 @@ export type Repeat = {
   furnaceId: string
   earlierId: string
   laterId: string
-  /** From the end of the earlier job to the opening of the later case, as the window counts. */
+  /** When the earlier job ended and when the later case was opened: milliseconds since 1970, UTC. */
+  jobEndedAt: number
+  backAt: number
+  /** From the one to the other, as the window counts. */
   days: number
   earlierEnding: Ending
   /** What was named then and now. Another cause means that the first was not the cause, or not the only one. */
@@ -69,6 +72,8 @@ export function repeat(job: CompletedJob, next: CallbackCase, window: CallbackWi
     furnaceId: job.furnaceId,
     earlierId: job.id,
     laterId: next.id,
+    jobEndedAt: job.ended.at,
+    backAt: next.openedAt,
     days: daysBetween(job.ended.at, next.openedAt, window),
     earlierEnding: job.ended.how,
     earlierCause: job.cause ?? 'not named',

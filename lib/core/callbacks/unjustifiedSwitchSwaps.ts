@@ -2,6 +2,7 @@ import type { Requirement } from '../guard'
 import type { CallbackWindow } from './callbackWindow'
 import { type CallbackCase, casesByFurnace } from './cases'
 import { jobOutcomes } from './jobOutcomes'
+import type { Repeat } from './repeatsOf'
 
 /** A switch that was replaced on a case, with what the guard said then. */
 export type SwitchSwap = {
@@ -21,7 +22,7 @@ export type Flag = {
   /** The reading was too low to close any sound switch, so the new one did not cure it. */
   almostCertainlyWrong: boolean
   afterwards:
-    | { became: 'came back'; laterId: string; days: number; laterCause: string | 'not named' }
+    | ({ became: 'came back' } & Pick<Repeat, 'laterId' | 'jobEndedAt' | 'backAt' | 'days' | 'laterCause'>)
     | { became: 'quiet' }
     | { became: 'not known yet'; windowEndsAt: number }
     /** The job is not completed, or not about the circuit that the window counts. */
@@ -76,7 +77,9 @@ export function unjustifiedSwitchSwaps({
 function whatBecame(outcome: ReturnType<typeof jobOutcomes>[number] | undefined): Flag['afterwards'] {
   if (outcome === undefined) return { became: 'not counted' }
   const { became, repeat, windowEndsAt } = outcome
-  if (repeat !== undefined)
-    return { became: 'came back', laterId: repeat.laterId, days: repeat.days, laterCause: repeat.laterCause }
+  if (repeat !== undefined) {
+    const { laterId, jobEndedAt, backAt, days, laterCause } = repeat
+    return { became: 'came back', laterId, jobEndedAt, backAt, days, laterCause }
+  }
   return became === 'quiet' ? { became } : { became: 'not known yet', windowEndsAt }
 }

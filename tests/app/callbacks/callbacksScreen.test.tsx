@@ -110,7 +110,9 @@ describe('CallbacksScreen', () => {
     const cases = behind(/Cases behind “Jobs of settled months”/)
     expect(cases.textContent).toContain('Came back: 3')
     expect(cases.textContent).toContain('Did not come back: 1')
-    expect(cases.textContent).toMatch(/3 Dec 2023came back after less than a day: .*4 Dec 2023/)
+    expect(cases.textContent).toMatch(
+      /3 Dec 2023came back \(job ended 3 Dec 2023, back 4 Dec 2023, 1 day\): .*4 Dec 2023/,
+    )
     expect(document.activeElement?.textContent).toBe('Jobs of settled months')
     expect(address()).toBe('/callbacks?open=settled')
     fireEvent.click(figure(/^Jobs of settled months/))

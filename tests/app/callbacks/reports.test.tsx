@@ -115,7 +115,9 @@ test('a switch replaced below make, and the cause it was overturned for, lead to
   await open(told)
   const below = report('Switches replaced while the reading was below make')
   expect(within(below).getByRole('link').getAttribute('href')).toBe(`/case/history?id=${ids.case}`)
-  expect(below.textContent).toContain('Came back after 7 days. The cause named then: Trap plugged')
+  expect(below.textContent).toContain(
+    'Came back (job ended 12 Jan 2026, back 20 Jan 2026, 8 days). The cause named then: Trap plugged',
+  )
   const overturned = report('Cause overturned on repeat')
   expect(overturned.textContent).toContain('Of 1 callback: another cause 1, the same again 0')
   expect(

@@ -74,7 +74,9 @@ test('a swap below the make point says so, what was missing, and that it came ba
       .getAllByRole('listitem')
       .map((item) => item.textContent),
   ).toContain('The reading clears the limit with its tolerance and the gauge’s uncertainty together.')
-  expect(sheet.textContent).toContain('Came back after 7 days. The cause named then: Trap plugged')
+  expect(sheet.textContent).toContain(
+    'Came back (job ended 12 Jan 2026, back 20 Jan 2026, 8 days). The cause named then: Trap plugged',
+  )
   expect(within(sheet).getByRole('link', { name: 'The case it came back as' }).getAttribute('href')).toBe(
     `/case/history?id=${again}`,
   )

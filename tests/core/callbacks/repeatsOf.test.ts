@@ -20,6 +20,8 @@ describe('repeatsOf(cases, window)', () => {
         furnaceId: 'furnace 1',
         earlierId: 'A',
         laterId: 'B',
+        jobEndedAt: Date.parse('2026-01-02'),
+        backAt: Date.parse('2026-01-20'),
         days: 18,
         earlierEnding: 'repaired and proven',
         earlierCause: 'blocked drain',

@@ -30,7 +30,14 @@ describe('unjustifiedSwitchSwaps({ swaps, cases, window, now })', () => {
       swap('still open', ['port-clear']),
     ])
     expect(Object.fromEntries(flags.map(({ caseId, afterwards }) => [caseId, afterwards]))).toEqual({
-      'came back': { became: 'came back', laterId: 'callback', days: 18, laterCause: 'sagging vent' },
+      'came back': {
+        became: 'came back',
+        laterId: 'callback',
+        jobEndedAt: at('2026-01-02'),
+        backAt: at('2026-01-20'),
+        days: 18,
+        laterCause: 'sagging vent',
+      },
       quiet: { became: 'quiet' },
       young: { became: 'not known yet', windowEndsAt: at('2026-03-23') },
       'still open': { became: 'not counted' },

@@ -35,8 +35,8 @@ export type CallbackFigures = {
   costs: CostFigures
   readings: ReadingFigures
   people: readonly PersonFigure[]
-  /** What each job was called back for, and after how many days of the calendar, by the id of the job. */
-  callbacks: ReadonlyMap<string, { laterId: string; days: number }>
+  /** What each job was called back for, when it had ended and when it was back, by the id of the job. */
+  callbacks: ReadonlyMap<string, Pick<Repeat, 'laterId' | 'jobEndedAt' | 'backAt'>>
   /** Cases of the period that are in no figure, or not as they were said. */
   apart: {
     /** Two endings of the last visit stand side by side. */

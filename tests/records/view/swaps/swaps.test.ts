@@ -203,6 +203,8 @@ describe('unjustifiedSwapsIn(file, window, now)', () => {
     expect(flagged[0]!.afterwards).toEqual({
       became: 'came back',
       laterId: again,
+      jobEndedAt: Date.parse(at(12, '13:00')),
+      backAt: Date.parse(at(20, '08:00')),
       days: 7 + 19 / 24,
       laterCause: 'trap-plugged',
     })
