@@ -1,18 +1,20 @@
 import type { TeamFile } from '@/lib/records/fold/teamFile'
 import { endingWays } from '@/lib/records/kinds/ending'
+import type { CaseShare } from '@/lib/records/view/callbacks/caseShare'
 import type { LetterFigures, MonthInLetter } from '@/lib/records/view/letter/letterFigures'
 import { wayWords } from '../../cases/end/endingWords'
 import { momentWords } from '../../cases/history/momentWords'
-import { sayDate } from '../../ui/words/sayDate'
 import { countOf } from '../countOf'
+import { untilWords } from '../lastDay'
 import { undoneLists } from '../leftUndone/undoneLists'
 import { monthWords } from '../monthWords'
 import { shareWords } from '../shareWords'
+import { changeWords, shareChange } from './changeWords'
 
 /** One figure of the letter: of the month, of the one before, and what changed. */
 export type LetterRow = { key: string; words: string; month: string; before: string; change: string }
 
-/** One thing to do: what waits, how much of it, what to do, and the first of it. */
+/** One thing to do: what waits, how much of it, what to do, the first of it, and how much more there is. */
 export type LetterTodo = { key: string; words: string; todo: string; first: readonly string[] }
 
 /** The letter in words, the same on the screen and on paper. */
@@ -58,7 +60,10 @@ export function letterParts(
       key,
       words: `${title}: ${items.length}`,
       todo,
-      first: items.slice(0, named).map(({ words }) => words),
+      first: [
+        ...items.slice(0, named).map(({ words }) => words),
+        ...(items.length > named ? [`and ${items.length - named} more, in Left undone`] : []),
+      ],
     })),
     nothingTodo: 'Nothing is left undone: no list has anything in it.',
     foot: [
@@ -73,75 +78,68 @@ export function letterParts(
 const standingWords = ({ month, standing, settlesAt }: MonthInLetter): string =>
   standing === 'settled'
     ? `${monthWords(month)} is settled: its callbacks no longer change.`
-    : `${monthWords(month)} is open: its jobs can come back until ${sayDate(new Date(settlesAt - 1).toISOString())}, so its callbacks may still grow.`
+    : `${monthWords(month)} is open: a job of it ${untilWords(settlesAt)}, so its callbacks may still grow.`
 
-type Figure = {
-  key: string
-  words: string
-  of: (month: MonthInLetter) => number
-  say?: (month: MonthInLetter) => string
-}
+/** A count of a month, or so many of so many; `grows` while a job of the month can still come back. */
+type Figure = { key: string; words: string } & (
+  | { count: (month: MonthInLetter) => number }
+  | { share: (month: MonthInLetter) => CaseShare; grows?: true }
+)
 
 const figures: readonly Figure[] = [
-  { key: 'opened', words: 'Cases opened', of: ({ opened }) => opened },
+  { key: 'opened', words: 'Cases opened', count: ({ opened }) => opened },
   ...endingWays.map((way) => ({
     key: way,
     words: `Ended: ${wayWords[way][0].toLowerCase()}`,
-    of: ({ endedAs }: MonthInLetter) => endedAs[way],
+    count: ({ endedAs }: MonthInLetter) => endedAs[way],
   })),
-  {
-    key: 'callbacks',
-    words: 'Jobs that came back',
-    of: ({ cameBack }) => cameBack.count,
-    say: ({ cameBack, standing }) => openly(shareWords(cameBack), standing),
-  },
+  { key: 'callbacks', words: 'Jobs that came back', share: ({ cameBack }) => cameBack, grows: true },
   {
     key: 'fixes',
-    words: 'Of these, repaired and proven',
-    of: ({ fixesThatCameBack }) => fixesThatCameBack.count,
-    say: ({ fixesThatCameBack, standing }) => openly(shareWords(fixesThatCameBack), standing),
+    words: 'Proven repairs that came back',
+    share: ({ fixesThatCameBack }) => fixesThatCameBack,
+    grows: true,
   },
-  { key: 'swaps', words: 'Switches replaced', of: ({ swaps }) => swaps },
-  { key: 'swapsMissing', words: 'Of these, something was missing', of: ({ swapsMissing }) => swapsMissing },
+  { key: 'swaps', words: 'Switches replaced', count: ({ swaps }) => swaps },
   {
-    key: 'readings',
-    words: 'Repairs read before and after',
-    of: ({ readings }) => readings.count,
-    say: ({ readings }) => shareWords(readings),
+    key: 'swapsMissing',
+    words: 'Of these, something was missing',
+    share: ({ swapsMissing }) => swapsMissing,
   },
-  {
-    key: 'co',
-    words: 'Repairs with CO in room and flue',
-    of: ({ coTests }) => coTests.count,
-    say: ({ coTests }) => shareWords(coTests),
-  },
+  { key: 'readings', words: 'Repairs read before and after', share: ({ readings }) => readings },
+  { key: 'co', words: 'Repairs with CO in room and flue', share: ({ coTests }) => coTests },
   {
     key: 'leftOff',
     words: 'Furnaces left off by a notice',
-    of: ({ events }) => events['left off and tagged'] + events['left off, no tag on record'],
+    count: ({ events }) => events['left off and tagged'] + events['left off, no tag on record'],
   },
   {
     key: 'high co',
     words: 'CO above its limit',
-    of: ({ events }) => events['CO in the room'] + events['CO in the flue'],
+    count: ({ events }) => events['CO in the room'] + events['CO in the flue'],
   },
-  { key: 'jumpers', words: 'Jumpers or bypasses found', of: ({ events }) => events['jumper or bypass'] },
-  { key: 'reports', words: 'Reports of ratings recorded', of: ({ reports }) => reports },
-  { key: 'answered', words: 'Rating requests answered', of: ({ answered }) => answered },
+  { key: 'jumpers', words: 'Jumpers or bypasses found', count: ({ events }) => events['jumper or bypass'] },
+  { key: 'reports', words: 'Reports of ratings recorded', count: ({ reports }) => reports },
+  { key: 'answered', words: 'Rating requests answered', count: ({ answered }) => answered },
 ]
 
-const openly = (words: string, standing: MonthInLetter['standing']): string =>
-  standing === 'open' ? `${words}, open` : words
-
 const rowsOf = (month: MonthInLetter, before: MonthInLetter): LetterRow[] =>
-  figures.map(({ key, words, of, say = (one) => String(of(one)) }) => ({
-    key,
-    words,
-    month: say(month),
-    before: say(before),
-    change: changeWords(of(month) - of(before)),
+  figures.map((figure) => ({
+    key: figure.key,
+    words: figure.words,
+    month: inMonth(figure, month),
+    before: inMonth(figure, before),
+    change: changeOf(figure, month, before),
   }))
 
-/** @example changeWords(-2) // '2 fewer' */
-const changeWords = (difference: number): string =>
-  difference === 0 ? 'the same' : difference > 0 ? `${difference} more` : `${-difference} fewer`
+function inMonth(figure: Figure, month: MonthInLetter): string {
+  if ('count' in figure) return String(figure.count(month))
+  const words = shareWords(figure.share(month))
+  return figure.grows && month.standing === 'open' ? `${words}, open` : words
+}
+
+function changeOf(figure: Figure, month: MonthInLetter, before: MonthInLetter): string {
+  if ('count' in figure) return changeWords(figure.count(month), figure.count(before))
+  const isOpen = figure.grows === true && [month, before].some(({ standing }) => standing === 'open')
+  return shareChange(figure.share(month), figure.share(before), isOpen)
+}

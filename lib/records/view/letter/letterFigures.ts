@@ -28,9 +28,9 @@ export type MonthInLetter = {
   /** Repairs with readings before and after, and with CO in room and flue. */
   readings: CaseShare
   coTests: CaseShare
-  /** Replacements of a switch, and those for which something was missing. */
+  /** Replacements of a switch; and those of them for which something was missing, by the ids of the repairs. */
   swaps: number
-  swapsMissing: number
+  swapsMissing: CaseShare
   events: Readonly<Record<SafetyEvent['what'], number>>
   /** Reports of ratings recorded, and questions from the field that got their first answer. */
   reports: number
@@ -74,7 +74,10 @@ export function letterFigures(file: TeamFile, month: string, now: string): Lette
       readings: measured?.readings ?? none,
       coTests: measured?.coTests ?? none,
       swaps: replaced.length,
-      swapsMissing: replaced.filter(({ missing }) => missing.length > 0).length,
+      swapsMissing: caseShare(
+        replaced.map(({ repair: { id }, missing }) => ({ id, missing })),
+        ({ missing }) => missing.length > 0,
+      ),
       events: eventsOf(file, period),
       ...ratingsOf(file, period),
     }

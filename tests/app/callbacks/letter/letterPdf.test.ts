@@ -120,12 +120,17 @@ describe('letterParts(figures, file, { now, head })', () => {
       change: '1 more',
     })
     expect(rowOf('jumpers')).toMatchObject({ month: '0', before: '0', change: 'the same' })
-    expect(rowOf('callbacks')).toMatchObject({ month: '0 of 1, open', before: 'none', change: 'the same' })
+    expect(rowOf('callbacks')).toMatchObject({
+      month: '0 of 1, open',
+      before: 'none',
+      change: 'open, not compared',
+    })
+    expect(rowOf('co')).toMatchObject({ month: '1 of 1', before: 'none', change: 'too few to compare' })
   })
 
   test('an open month is said to be open, and until when', () => {
     expect(parts.standing).toContain(
-      'January 2026 is open: its jobs can come back until 2 Mar 2026, so its callbacks may still grow.',
+      'January 2026 is open: a job of it can come back until 2 Mar 2026, so its callbacks may still grow.',
     )
     expect(parts.standing).toContain('December 2025 is settled: its callbacks no longer change.')
   })
@@ -137,6 +142,16 @@ describe('letterParts(figures, file, { now, head })', () => {
       'Ratings most used and least verified: 1',
     ])
     expect(parts.todos[0]?.first).toEqual(['Mill Row 12: LF2-080-B, serial S2204-118'])
+  })
+
+  test('a list that is longer than a page has room for says how much more there is, and where', () => {
+    const figures = letterFigures(file, '2026-01', at(40))
+    const [one] = figures.undone.leftOff
+    const five = { ...figures, undone: { ...figures.undone, leftOff: [one!, one!, one!, one!, one!] } }
+    const { todos } = letterParts(five, file, { now: at(40), head })
+    expect(todos[0]?.words).toBe('Furnaces left off: 5')
+    expect(todos[0]?.first).toHaveLength(3)
+    expect(todos[0]?.first.at(-1)).toBe('and 3 more, in Left undone')
   })
 
   test('the hash that the log had, and when; without it that it is not known', () => {

@@ -64,7 +64,7 @@ describe('letterFigures(file, month, now)', () => {
       readings: { count: 1, of: 1 },
       coTests: { count: 1, of: 1 },
       swaps: 1,
-      swapsMissing: 1,
+      swapsMissing: { count: 1, of: 1 },
       events: { 'left off and tagged': 1, 'jumper or bypass': 0, 'CO in the flue': 0 },
       answered: 1,
     })
