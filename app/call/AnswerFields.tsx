@@ -65,7 +65,7 @@ export function AnswerFields({ state, position, furnace, rungName, now, asked, c
   const refused = typed && isGeneralPurpose(file, answer)
   const changeReport = (part: Partial<ReportForm>) =>
     change({
-      report: { ...report, ...part },
+      report: { ...report, ...(part.asWritten === undefined ? {} : { confirmed: false }), ...part },
       ...(part.asWritten === undefined ? {} : { again: '' }),
       readBack: false,
     })
@@ -118,6 +118,7 @@ export function AnswerFields({ state, position, furnace, rungName, now, asked, c
               values={read.value}
               answered={bodies.length > 0 ? bodies : read.value.map(() => answeredIn(report))}
               unit={unit}
+              kind={position.body.kind}
               levelOf={(index) => levels[index] ?? 'Unverified'}
             />
           </Beside>

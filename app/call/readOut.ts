@@ -96,16 +96,24 @@ function sayElevation(band: ElevationBand | undefined): string {
   return `from ${feet(band.fromMetres)} to ${feet(band.toMetres)}`
 }
 
-/** An answer as one line to read out to the house: the whole bundle, its level, and its source with its date. */
+/**
+ * An answer as one line to read out to the house: the whole bundle, its level, and its source with its date.
+ * @param lookAgain what makes the number look like a slip: it is said right behind the level
+ */
 export function sayAnswer(
   report: Entry<ReportBody>,
   file: TeamFile,
   switchName: string,
   level: Level,
+  lookAgain: readonly string[] = [],
 ): string {
   const { body, at } = report
   const source = [sources[body.source].words, ...proofWords(report, file)].join(', ')
-  return `${switchName}: ${sayBundle(body)}. ${level}. ${source}, ${sayDate(body.saidOn ?? at)}.`
+  return [
+    `${switchName}: ${sayBundle(body)}. ${level}.`,
+    ...lookAgain.map((sentence) => `Look again: ${sentence}`),
+    `${source}, ${sayDate(body.saidOn ?? at)}.`,
+  ].join(' ')
 }
 
 /** A question as one line to read out over a landline, where there is no signal for it. */

@@ -10,7 +10,7 @@ import { useDeviceState } from '../device/deviceContext'
 import { usePreference } from '../device/usePreference'
 import { levelOnceSaved, onceSaved } from '../report/onceSaved'
 import { openQuestions as gapsIn, type ReportForm, readText, reportBodies } from '../report/reportForm'
-import { looksSwapped, verdictsOn } from '../report/verdicts'
+import { looksSwapped, stagesTurnedRound, verdictsOn } from '../report/verdicts'
 import { wholeReport } from '../report/wholeReport'
 import { furnaceOf } from '../setpoint/setpointAddress'
 import type { AnswerState } from './AnswerFields'
@@ -42,34 +42,26 @@ export function useAnswers(form: CallForm, taken: readonly Question[], now: stri
       const swapped = drafts.some((other) =>
         other.bodies.some((one) => bodies.some((two) => looksSwapped(one, two) || looksSwapped(two, one))),
       )
+      const verdicts = bodies.flatMap((body, index) =>
+        verdictsOn({
+          body,
+          together: bodies,
+          index: from + index,
+          before: setpoint.rating,
+          after,
+          ...(sister === undefined || sisterRating === undefined
+            ? {}
+            : { sister: { name: sister.body.name, rating: sisterRating } }),
+          unit,
+        }),
+      )
+      const said = verdicts.some(({ words }) => words === stagesTurnedRound.words)
       return {
         answer,
         bodies,
         open,
         levels: bodies.map((_, index) => levelOnceSaved(after, from + index)),
-        verdicts: [
-          ...bodies.flatMap((body, index) =>
-            verdictsOn({
-              body,
-              index: from + index,
-              before: setpoint.rating,
-              after,
-              ...(sister === undefined || sisterRating === undefined
-                ? {}
-                : { sister: { name: sister.body.name, rating: sisterRating } }),
-              unit,
-            }),
-          ),
-          ...(swapped
-            ? [
-                {
-                  what: 'slip' as const,
-                  words: 'High fire would stand below low fire: usually it is the other way round.',
-                  askBack: 'Which number is for low fire, and which for high fire?',
-                },
-              ]
-            : []),
-        ],
+        verdicts: swapped && !said ? [...verdicts, stagesTurnedRound] : verdicts,
       }
     })
   }, [file, form, taken, now, settings, me.id, unit])
@@ -93,7 +85,7 @@ function draftOf(
   const report = asReport(answer, form, rung)
   const read = readText(report)
   if (position === undefined || !isTyped(answer) || !read.ok) return { bodies: [], open: new Map() }
-  const gaps = gapsIn(report, read.value)
+  const gaps = gapsIn(report, read.value, position.body.kind)
   // Whom the call reaches is asked for the whole call, not at each number.
   const open = new Map([...gaps].filter(([field]) => field !== 'organisation' && field !== 'source'))
   if ([...gaps.keys()].some((field) => !mayWait.includes(field))) return { bodies: [], open }

@@ -1,4 +1,4 @@
-import type { RatingSettings } from '@/lib/core/rating'
+import type { RatingSettings, RatingStanding } from '@/lib/core/rating'
 import type { Level } from '@/lib/core/vocabulary'
 import type { Entry } from '@/lib/records/fold/entry'
 import type { TeamFile } from '@/lib/records/fold/teamFile'
@@ -7,6 +7,7 @@ import type { Question } from '@/lib/records/view/desk/questions'
 import { furnaceForRating } from '@/lib/records/view/furnaceForRating'
 import { ratingAt } from '@/lib/records/view/setpoint'
 import { sayAnswer } from '../call/readOut'
+import { lookAgainAt } from '../ui/words/lookAgain'
 
 const keys = { closes: 'closes', opens: 'opens', 'not stated': 'unstated' } as const
 
@@ -20,16 +21,33 @@ export function levelOfReport(
   furnaceId: string | undefined,
   settings: RatingSettings,
 ): Exclude<Level, 'Not on file'> {
-  const position = file.positions.get(file.keptId(report.body.positionId))
-  if (position === undefined) return 'Unverified'
-  const furnace = furnaceId === undefined ? undefined : file.furnaces.get(file.keptId(furnaceId))
-  const rating = ratingAt(file, position, furnace === undefined ? {} : furnaceForRating(furnace), settings)
-  const standing = rating[keys[report.body.action]]
-  if (standing.level === 'Not on file') return 'Unverified'
+  const standing = standingOfReport(file, report, furnaceId, settings)
+  if (standing === undefined || standing.level === 'Not on file') return 'Unverified'
   if (standing.reportIds.includes(report.id)) return standing.level
   return standing.rivals.some((rival) => rival.disputes && rival.reportIds.includes(report.id))
     ? 'In dispute'
     : 'Unverified'
+}
+
+function standingOfReport(
+  file: TeamFile,
+  report: Entry<ReportBody>,
+  furnaceId: string | undefined,
+  settings: RatingSettings,
+): RatingStanding | undefined {
+  const position = file.positions.get(file.keptId(report.body.positionId))
+  if (position === undefined) return undefined
+  const furnace = furnaceId === undefined ? undefined : file.furnaces.get(file.keptId(furnaceId))
+  const rating = ratingAt(file, position, furnace === undefined ? {} : furnaceForRating(furnace), settings)
+  return rating[keys[report.body.action]]
+}
+
+/** What makes a report's own number look like a slip: the slip itself, or that it stands the wrong way round. */
+function lookAgainAtReport(report: Entry<ReportBody>, standing: RatingStanding | undefined): string[] {
+  if (standing === undefined) return []
+  if (standing.reportIds.includes(report.id)) return lookAgainAt(standing)
+  const slip = standing.rivals.find(({ reportIds }) => reportIds.includes(report.id))?.slip
+  return slip === undefined ? [] : [`it may be a slip, ${slip}. Ask again before it is worked by.`]
 }
 
 /** An answered question as lines to read out, one a number: the whole bundle, its level, and its source. */
@@ -47,6 +65,7 @@ export function answerLines(
       file,
       file.positions.get(file.keptId(answer.body.positionId))?.body.name ?? 'The switch',
       levelOfReport(file, answer, furnaceId, settings),
+      lookAgainAtReport(answer, standingOfReport(file, answer, furnaceId, settings)),
     ),
   }))
 }

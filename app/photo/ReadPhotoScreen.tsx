@@ -63,7 +63,7 @@ function Reading({ photo, first }: { photo: Entry<PhotoBody>; first: ReportBody 
   const form = { ...fresh, ...draft.value }
   const read = readText(form)
   const values = read.ok ? read.value : []
-  const open = openQuestions(form, values)
+  const open = openQuestions(form, values, position.kind)
   const typed = form.asWritten.trim() !== ''
   const asks = new Set(
     [
@@ -110,7 +110,7 @@ function Reading({ photo, first }: { photo: Entry<PhotoBody>; first: ReportBody 
                 label="Letter for letter, as it stands on the picture"
                 hint={`Of the switch: ${position.name}. Can’t it be read? Then leave this page; nothing is recorded.`}
                 value={form.asWritten}
-                onChange={(event) => draft.change({ asWritten: event.target.value })}
+                onChange={(event) => draft.change({ asWritten: event.target.value, confirmed: false })}
                 error={
                   typed || asked ? (read.ok ? trouble?.fields.asWritten : read.problem.message) : undefined
                 }

@@ -80,7 +80,7 @@ function ReportWith({
   } = useDraft<ReportForm>(`report ${setpointHref(address)} ${requestId ?? ''}`, fresh)
   const read = useMemo(() => readText(form), [form])
   const values = read.ok ? read.value : []
-  const open = openQuestions(form, values)
+  const open = openQuestions(form, values, position.body.kind)
   const furnace = furnaceOf(file, address)
   const here = `/report?${setpointQuery(address)}${requestId === undefined ? '' : `&request=${requestId}`}`
   const [photoId] = useState(newRecordId)
@@ -105,6 +105,7 @@ function ReportWith({
       : whole.flatMap((body, index) =>
           verdictsOn({
             body,
+            together: whole,
             index,
             before: setpoint.rating,
             after,
@@ -184,7 +185,7 @@ function ReportWith({
                   label="Letter for letter, as printed, written or said"
                   hint="For instance: CLOSE .62 ±.05 WC"
                   value={form.asWritten}
-                  onChange={(event) => change({ asWritten: event.target.value })}
+                  onChange={(event) => change({ asWritten: event.target.value, confirmed: false })}
                   error={
                     typed || asked ? (read.ok ? trouble?.fields.asWritten : read.problem.message) : undefined
                   }
@@ -210,7 +211,7 @@ function ReportWith({
                     />
                   }
                 >
-                  <WhatItSays answered={bodies} {...{ values, unit, levelOf }} />
+                  <WhatItSays answered={bodies} kind={position.body.kind} {...{ values, unit, levelOf }} />
                 </Beside>
               )}
               <OpenFields {...{ form, change, errorOf }} asks={askedFields(form, open)} />

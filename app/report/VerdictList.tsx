@@ -8,6 +8,7 @@ const names: Readonly<Record<Verdict['what'], string>> = {
   sides: 'Takes a side.',
   weaker: 'Outweighed.',
   slip: 'A slip?',
+  order: 'Look again.',
   lead: 'A lead.',
 }
 

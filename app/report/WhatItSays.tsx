@@ -1,9 +1,10 @@
 import { senseWords } from '@/lib/catalogue/switchKinds'
 import { formatPressure, type PressureText, type PressureUnit } from '@/lib/core/pressure'
-import type { Action, Sense } from '@/lib/core/vocabulary'
+import type { Action, Sense, SwitchKind } from '@/lib/core/vocabulary'
 import type { DatedLevel } from '../ui/words/LevelWord'
 import { otherUnit, toleranceWords } from '../ui/words/pressureWords'
 import { Quiet } from '../ui/words/Quiet'
+import { looksTurnedRound, turnedRound } from './turnedRound'
 
 type Props = {
   values: readonly PressureText[]
@@ -12,12 +13,14 @@ type Props = {
   unit: PressureUnit
   /** The level that the n-th value would have once it is saved. */
   levelOf: (index: number) => DatedLevel['level']
+  /** What the switch is: it decides which of two numbers has to be the smaller. */
+  kind: SwitchKind
 }
 
 const actionText = { closes: 'closes at ', opens: 'opens at ', 'not stated': '' } as const
 
 /** What was understood of the text, shown back so that a slip is seen before it is saved. */
-export function WhatItSays({ values, answered, unit, levelOf }: Props) {
+export function WhatItSays({ values, answered, unit, levelOf, kind }: Props) {
   return (
     <div role="status">
       <p>Read as:</p>
@@ -46,6 +49,12 @@ export function WhatItSays({ values, answered, unit, levelOf }: Props) {
           </li>
         ))}
       </ul>
+      {looksTurnedRound(values, kind) && (
+        <div>
+          <p>Look again: {turnedRound.words}</p>
+          <p>Ask back: “{turnedRound.askBack}”</p>
+        </div>
+      )}
     </div>
   )
 }

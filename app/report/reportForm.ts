@@ -2,11 +2,12 @@ import { metresOf } from '@/lib/catalogue/units'
 import type { PressureText, PressureUnit } from '@/lib/core/pressure'
 import { readRatingText } from '@/lib/core/pressure'
 import type { Result } from '@/lib/core/result'
-import type { Action, Between, Sense, SourceKind, Stage, Tap } from '@/lib/core/vocabulary'
+import type { Action, Between, Sense, SourceKind, Stage, SwitchKind, Tap } from '@/lib/core/vocabulary'
 import { canBePhotographed } from '@/lib/records/kinds/photo'
 import type { PositionBody } from '@/lib/records/kinds/position'
 import type { ReportBody } from '@/lib/records/kinds/report'
 import type { TakenPhoto } from '../ui/photo/takenPhoto'
+import { looksTurnedRound } from './turnedRound'
 
 /** Which furnaces a source says that its number holds for; whether it says so at all is a part of the answer. */
 const covers = ['as stated', 'all', 'this serial', 'not stated'] as const
@@ -121,6 +122,7 @@ const rangeFields = [
 export function openQuestions(
   form: ReportForm,
   values: readonly PressureText[],
+  kind: SwitchKind,
 ): Map<keyof ReportForm, string> {
   const open = new Map<keyof ReportForm, string>()
   if (values.some((value) => !value.unitStated) && form.unit === '') {
@@ -150,6 +152,12 @@ export function openQuestions(
   }
   if (values.some((value) => value.warnings.some(({ code }) => isOddSize(code))) && !form.confirmed) {
     open.set('confirmed', 'This is an unusual rating. Look again, and tick that it is what is written.')
+  }
+  if (looksTurnedRound(values, kind) && !form.confirmed) {
+    open.set(
+      'confirmed',
+      'Make and break may have been swapped. Ask which is which, and tick only if it stands so.',
+    )
   }
   return open
 }

@@ -2,12 +2,13 @@ import { formatPressure, type PressureUnit } from '@/lib/core/pressure'
 import type { FurnaceRating, RatingStanding, Slip } from '@/lib/core/rating'
 import type { ReportBody } from '@/lib/records/kinds/report'
 import { unsavedId } from './onceSaved'
+import { looksTurnedRound, turnedRound } from './turnedRound'
 
 /** What a number would mean beside what is on file, while the other side can still be asked. */
 export type Verdict = {
   /** The number that it is said of; undefined where it is said of several. */
   action?: ReportBody['action']
-  what: 'new' | 'agrees' | 'disputes' | 'sides' | 'weaker' | 'slip' | 'lead'
+  what: 'new' | 'agrees' | 'disputes' | 'sides' | 'weaker' | 'slip' | 'order' | 'lead'
   words: string
   /** What to ask back before hanging up. */
   askBack?: string
@@ -15,6 +16,8 @@ export type Verdict = {
 
 type Asked = {
   body: ReportBody
+  /** What the same text states, this number included: what is out of order among these is said where they are typed. */
+  together: readonly ReportBody[]
   /** Its place among the reports that are not saved yet. */
   index: number
   before: FurnaceRating
@@ -41,14 +44,18 @@ const askBackOf: Readonly<Record<Slip, string>> = {
  * What to say of a number at once: whether it agrees, disputes, or looks like a slip; never whether to believe it. It
  * says of a number what the weighing makes of it, so that it can't contradict the level beside it.
  */
-export function verdictsOn({ body, index, before, after, sister, unit }: Asked): Verdict[] {
+export function verdictsOn({ body, together, index, before, after, sister, unit }: Asked): Verdict[] {
   const key = keys[body.action]
   const then = after[key]
   if (then.level === 'Not on file') return []
   const found = placed(body, unsavedId(index), before[key], then, unit)
   const all = found.some(({ what }) => what === 'slip')
     ? found
-    : [...found, ...looksLikeAnother(body, before, sister, unit)]
+    : [
+        ...found,
+        ...looksLikeAnother(body, before, sister, unit),
+        ...outOfOrder(body, unsavedId(index), then, together),
+      ]
   return all.map((verdict) => ({ ...verdict, action: body.action }))
 }
 
@@ -94,6 +101,32 @@ const weaker = (then: RatingStanding): Verdict => ({
   what: 'weaker',
   words: `Another number is on file with better proof, and stays as ${then.level}. This one is listed beside it as reported as well.`,
 })
+
+/** The wrong way round beside what is on file, or beside another answer of the same call. */
+function outOfOrder(
+  body: ReportBody,
+  id: string,
+  then: RatingStanding,
+  together: readonly ReportBody[],
+): Verdict[] {
+  if (!then.reportIds.includes(id)) return []
+  return (then.outOfOrder ?? []).flatMap((disorder): Verdict[] => {
+    if (disorder === 'low fire beyond high fire') return [stagesTurnedRound]
+    return looksTurnedRound(together, body.kind) ? [] : [{ what: 'order', ...turnedRoundHere }]
+  })
+}
+
+const turnedRoundHere = {
+  words: `Once it is saved, ${turnedRound.words}`,
+  askBack: closeOrOpen,
+} as const
+
+/** Two stages the wrong way round: of two answers of one call, or beside what is on file. */
+export const stagesTurnedRound: Verdict = {
+  what: 'order',
+  words: 'High fire would stand below low fire: usually it is the other way round.',
+  askBack: 'Which number is for low fire, and which for high fire?',
+}
 
 /** The very number that is on file for the other action, or for the other switch, and not for this one. */
 function looksLikeAnother(

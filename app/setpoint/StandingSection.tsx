@@ -5,6 +5,7 @@ import type { Setpoint } from '@/lib/records/view/setpoint'
 import { useDeviceState } from '../device/deviceContext'
 import { actionWords } from '../ui/words/actionWords'
 import { LevelWord } from '../ui/words/LevelWord'
+import { lookAgainAt } from '../ui/words/lookAgain'
 import { Quiet } from '../ui/words/Quiet'
 import { SetpointNumber } from '../ui/words/SetpointNumber'
 import styles from './setpointCard.module.css'
@@ -50,6 +51,11 @@ export function StandingSection({ action, standing, setpoint, unit, names, size 
           sources: linesFor(ids, file, names),
         }}
       />
+      {lookAgainAt(standing).map((sentence) => (
+        <p key={sentence} className={styles.found}>
+          <b>Look again.</b> {sentence}
+        </p>
+      ))}
       {disputing.length > 0 && (
         <div className={styles.against}>
           <h3>What stands against it</h3>

@@ -1,7 +1,7 @@
 import { formatPressure } from '@/lib/core/pressure'
 import type { SourceKind } from '@/lib/core/vocabulary'
 import type { BundlePart } from './sameBundle'
-import type { RatingReport, Slip } from './types'
+import type { Disorder, RatingReport, Slip } from './types'
 
 /** How each source is named in a sentence. */
 const sourceWords: Readonly<Record<SourceKind, string>> = {
@@ -121,9 +121,9 @@ export const whyLevel = {
 } as const
 
 /** What looks out of order between two ratings of one furnace. */
-export const whyOrder = {
-  breakAboveMake: () =>
+export const whyOrder: Readonly<Record<Disorder, string>> = {
+  'break beyond make':
     'The break point on file is beyond the make point. A switch breaks at less than it makes at: the two may have been swapped.',
-  lowAboveHigh: () =>
+  'low fire beyond high fire':
     'The low-fire value on file is beyond the high-fire value. The usual order is the other way round: the two may have been swapped.',
-} as const
+}

@@ -1,6 +1,8 @@
+export { whyOrder } from './explain'
 export { learnReliability } from './learnReliability'
 export { plainPartNumber } from './partNumbers'
 export { ratingFor } from './ratingFor'
 export { isLeadSource, reliabilityKeyOf, startCounts } from './sources'
 export type * from './types'
+export { breakBeyondMake } from './usualOrder'
 export { weighReports } from './weighReports'

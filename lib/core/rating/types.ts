@@ -136,6 +136,9 @@ export type Slip =
   | 'sister switch taken for this one'
   | 'number read in another unit'
 
+/** Two ratings of one furnace that stand the other way round than usual, so that one may have been taken for the other. */
+export type Disorder = 'break beyond make' | 'low fire beyond high fire'
+
 type Stated = { pascals: number; limit: LimitKind; toleranceAbove?: number; toleranceBelow?: number }
 
 /** Another reported value, with its own probability. */
@@ -180,6 +183,8 @@ type StandingParts = {
   reportIds: string[]
   sources: AgreeingSource[]
   likelySlip?: Slip
+  /** How the value shown stands to that of the other action or the sister switch; left out where the order is usual. */
+  outOfOrder?: Disorder[]
 }
 
 /** How far a rating can be trusted. A value is there exactly when the level is not 'Not on file'. */

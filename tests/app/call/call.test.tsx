@@ -205,6 +205,48 @@ describe('a number of the call', () => {
     )
   })
 
+  const turnedRound = 'closes at -.48, opens at -.62 in wc'
+
+  test('a break beyond its make is asked back at the field, and is neither read back nor saved until somebody has', async () => {
+    const { device } = open()
+    sayTwice('Low fire', turnedRound)
+    everyOne('Low fire')
+    const low = number('Low fire')
+    expect(low.textContent).toContain('Look again: it would open beyond where it closes.')
+    expect(low.textContent).toContain(
+      'Ask back: “Which of the two is where it closes, and which where it opens?”',
+    )
+    expect(readBack()[0]).toHaveProperty('disabled', true)
+    await press('Save the call')
+    expect(device.added).toEqual([])
+    tick('I looked again: this is what is written')
+    expect(readBack()[0]).toHaveProperty('disabled', false)
+    say('Low fire', asSpoken, 'closes at -.49, opens at -.62 in wc')
+    expect(
+      within(low).getByRole('checkbox', { name: 'I looked again: this is what is written' }),
+    ).toHaveProperty('checked', false)
+    say('Low fire', asSpoken, 'closes at -.62, opens at -.48 in wc')
+    expect(low.textContent).not.toContain('Look again')
+  })
+
+  test('a break beyond the make that stands in another answer, or on file, is asked about too', () => {
+    const label = disputedRecords.filter((record) => record.id !== ids.counter)
+    const { unmount } = open(logged(label, questions))
+    say('Low fire', asSpoken, 'opens at -.72 in wc')
+    expect(number('Low fire').textContent).toContain('Look again. Once it is saved, it would open beyond')
+    say('Low fire', asSpoken, 'opens at -.42 in wc')
+    expect(number('Low fire').textContent).not.toContain('Look again')
+    unmount()
+    open()
+    say('Low fire', asSpoken, 'closes at -.48 in wc')
+    expect(number('Low fire').textContent).not.toContain('Look again')
+    fireEvent.click(screen.getByRole('button', { name: 'Another number for Low fire' }))
+    const second = screen.getAllByRole('article', { name: 'Number for Low fire' })[1]!
+    fireEvent.change(within(second).getByLabelText(asSpoken), { target: { value: 'opens at -.62 in wc' } })
+    for (const each of screen.getAllByRole('article', { name: 'Number for Low fire' }))
+      expect(each.textContent).toContain('Look again. Once it is saved, it would open beyond')
+  })
+
   test('high fire below low fire in one call is asked about', () => {
     open(
       logged(equipmentRecords, questions),

@@ -64,6 +64,18 @@ test('sayAnswer(report, file, switch, level) never speaks a number without its l
   )
 })
 
+test('sayAnswer(…, lookAgain) says right behind the level what makes the number look like a slip', () => {
+  expect(
+    sayAnswer(
+      { id: 'r', body, by: 'bram', at: '2026-01-07T08:00:00.000Z', waiting: false },
+      foldTeamFile([]),
+      'Low fire',
+      'Unverified',
+      ['The two may have been swapped. Ask which is which.'],
+    ),
+  ).toContain('Unverified. Look again: The two may have been swapped. Ask which is which. Distributor,')
+})
+
 test('sayQuestion(request, switch) leaves out what nobody said', () => {
   expect(sayQuestion({ printed: 'nothing', needs: [] }, 'Low fire')).toBe(
     'Rating wanted for: Low fire. Printed on the switch: nothing.',

@@ -188,6 +188,22 @@ describe('answers that have not reached everybody', () => {
   })
 })
 
+test('a break beyond its make is named in the line that is read out', () => {
+  const make = { ...spokenAnswer(id('a2')), pascals: 0.48 * 249.08891 }
+  const beyond = { ...make, action: 'opens', pascals: 0.62 * 249.08891 }
+  open([
+    ...asked,
+    ['c1', 'report', make, dispatcher.id, '07:55'],
+    ['c2', 'report', beyond, dispatcher.id, '07:55'],
+  ])
+  const lines = screen.getAllByText(/^Low fire: negative/).map(({ textContent }) => textContent)
+  expect(lines).toHaveLength(2)
+  for (const line of lines)
+    expect(line).toMatch(
+      /Look again: The break point on file is beyond .* been swapped\. Ask which is which\./,
+    )
+})
+
 describe('what lies on whose device', () => {
   const answer: Told = ['c1', 'report', spokenAnswer(id('a2')), dispatcher.id, '07:55']
   const holders = (personIds: string[]) => {

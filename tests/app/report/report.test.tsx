@@ -324,6 +324,36 @@ describe('ReportScreen', () => {
     expect(device.added).toHaveLength(1)
   })
 
+  test('a break beyond its make is asked about at the field, and is saved only once somebody has looked again', async () => {
+    const device = open()
+    says('closes at .48, opens at .62 in. w.c. suction')
+    expect(document.body.textContent).toContain('Look again: it would open beyond where it closes.')
+    expect(document.body.textContent).toContain('Which of the two is where it closes')
+    fromManual()
+    await press('Save the report')
+    expect(device.added).toEqual([])
+    expect(document.body.textContent).toContain('Make and break may have been swapped.')
+    tick('I looked again: this is what is written')
+    await press('Save the report')
+    expect(device.added).toHaveLength(2)
+  })
+
+  test('make beyond break is the usual order, and of a switch that opens on rise the reverse is no slip', () => {
+    open()
+    says('closes at .62, opens at .48 in. w.c. suction')
+    expect(document.body.textContent).not.toContain('Look again')
+    cleanup()
+    open(
+      equipmentRecords.map((record) =>
+        record.id === ids.low
+          ? { ...record, body: { ...(record.body as object), kind: 'opens on rise' } }
+          : record,
+      ),
+    )
+    says('closes at .48, opens at .62 in. w.c. suction')
+    expect(document.body.textContent).not.toContain('Look again')
+  })
+
   test('a source that states some furnaces has to say which', async () => {
     const device = open()
     says('CLOSE -.58 WC')

@@ -47,6 +47,20 @@ describe('SetpointScreen', () => {
     )
   })
 
+  test('a break beyond its make is named on the face of the card, at both numbers, before anything is unfolded', async () => {
+    const counter = disputedRecords.find(({ id }) => id === ids.counter)!
+    const said = (end: string, action: string, value: number) => ({
+      ...counter,
+      id: `01920000-0000-7000-8000-0000000003${end}`,
+      seq: 50 + value,
+      body: { ...(counter.body as object), action, pascals: value * 249.08891 },
+    })
+    await open([...equipmentRecords, said('01', 'closes', 0.48), said('02', 'opens', 0.62)])
+    const named = screen.getAllByText(/may have been swapped. Ask which is which/)
+    expect(named.map((each) => each.closest('details'))).toEqual([null, null])
+    expect(named[0]!.textContent).toMatch(/^Look again\. The break point on file is beyond the make point/)
+  })
+
   test('with no rating on file it says so, asks for one, and names work that needs none', async () => {
     await open(equipmentRecords)
     expect(screen.getByText('No rating is on file for this switch.')).toBeDefined()

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { toPascals } from '@/lib/core/pressure'
-import { ratingFor, weighReports } from '@/lib/core/rating'
+import { breakBeyondMake, ratingFor, weighReports } from '@/lib/core/rating'
 import {
   currentPage,
   factorySupport,
@@ -83,8 +83,24 @@ describe('the typical mistakes', () => {
       photoLabel('0.70', { furnaceId: 'f1', action: 'opens' }),
     ]
     const { closes, opens } = ratingFor(reports, { id: 'f1' }, settings)
-    for (const { reasons } of [closes, opens])
+    for (const { reasons, outOfOrder } of [closes, opens]) {
       expect(reasons.join(' ')).toContain('The break point on file is beyond the make point')
+      expect(outOfOrder).toEqual(['break beyond make'])
+    }
+  })
+
+  test('breakBeyondMake(closes, opens) holds of air switches alone, and of no two numbers that are the same', () => {
+    const point = (value: number, kind: 'one-port' | 'two-port' | 'opens on rise' | 'gas pressure') => ({
+      pascals: inches(value),
+      kind,
+    })
+    expect(breakBeyondMake(point(0.48, 'one-port'), point(0.62, 'one-port'))).toBe(true)
+    expect(breakBeyondMake(point(0.48, 'two-port'), { pascals: inches(0.62) })).toBe(true)
+    expect(breakBeyondMake(point(0.62, 'one-port'), point(0.48, 'one-port'))).toBe(false)
+    expect(breakBeyondMake(point(0.48, 'one-port'), point(0.48, 'one-port'))).toBe(false)
+    expect(breakBeyondMake(point(0.48, 'opens on rise'), point(0.62, 'opens on rise'))).toBe(false)
+    expect(breakBeyondMake(point(3.5, 'gas pressure'), point(10, 'gas pressure'))).toBe(false)
+    expect(breakBeyondMake({ pascals: undefined }, point(0.62, 'one-port'))).toBe(false)
   })
 
   test('low and high transposed: the sister switch’s known value is named', () => {
