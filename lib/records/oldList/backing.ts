@@ -14,14 +14,20 @@ export type Backing = Pick<ReportBody, 'source' | 'proof' | 'saidOn' | 'saidBy'>
  * so the maker's support is a whole cell that says nothing else, and nothing but our own word makes literature current.
  */
 const sourceWords: readonly (readonly [RegExp, SourceKind])[] = [
-  [/distributor|counter|supplier|wholesal/, 'distributor'],
+  [/distributor|\bcounter\b(?!-| ?(?:check|sign))|supplier|wholesal/, 'distributor'],
   [
     /^(?:factory|maker|manufacturer)(?:['’]?s)? (?:tech(?:nical)? )?(?:support|line|help)(?: ?line| desk)?$/,
     'factory support',
   ],
-  [/literature|manual|bulletin|sheet|instructions|document/, 'older literature'],
+  [/literature|manual|bulletin|\b(?:data)?sheets?\b|instructions|document/, 'older literature'],
   [/parts? ?list|cross.?ref|catalog/, 'parts listing'],
+  // A list holds no proof of these. They are named here so that “label; see document” names two.
+  [/label|\bplate/, 'factory switch label'],
+  [/memory|remember|recall|hand-?writ|\b(?:hand|own|forum|notes?|spread)\b/, 'remembered'],
 ]
+
+/** Words by which a cell may say that it was not so, or is no more: nobody can tell which of its words they are about. */
+const denial = /\b(?:not?|non|never|missing|without|lost|unknown|former(?:ly)?|used to)\b|n['’]t\b/
 
 const provenBy = {
   call: ['factory support', 'distributor'],
@@ -60,12 +66,16 @@ export function backingOf({ cells }: OldRow, day: string | undefined): Backing {
   }
 }
 
-/** The source that a cell names: none where it names two, since nobody can tell which of them the number is from. */
+/**
+ * The source that a cell names: none where it names two, since nobody can tell which of them the number is from, and
+ * none where it says “not”, “no”, “missing” or the like.
+ */
 function sourceIn(text: string | undefined): SourceKind | undefined {
   if (text === undefined) return undefined
   const plain = text.toLowerCase().trim()
   const own = sourceKinds.find((kind) => kind === plain || sources[kind].words.toLowerCase() === plain)
   if (own !== undefined) return own
+  if (denial.test(plain)) return undefined
   const named = sourceWords.filter(([pattern]) => pattern.test(plain))
   return named.length === 1 ? named[0]![1] : undefined
 }

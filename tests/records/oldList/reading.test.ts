@@ -271,14 +271,14 @@ test.each([
     'older literature',
   ],
   [
-    'one that is current no more',
+    'one of which it says what it is not',
     'manual, not current',
     'ZQ 12',
     '7',
     '',
     '',
     '2019-04-03',
-    'older literature',
+    'imported',
   ],
   ['a document without a page', 'manual', 'ZQ 12', '', '', '', '2019-04-03', 'imported'],
   ['a document without a day', 'manual', 'ZQ 12', '7', '', '', '', 'imported'],
@@ -380,6 +380,46 @@ test.each([
   )
   expect(read.ok && read.value.backing.source).toBe(rests)
   if (rests === 'imported' && read.ok) expect(read.value.note).toContain(source)
+})
+
+test.each([
+  'not from the manual',
+  'manual missing, from memory',
+  'no manual',
+  'without the bulletin',
+  'wasn’t in the instructions',
+  'hand-written sheet',
+  'note on a sheet in the van',
+  'own spreadsheet',
+  'spread sheet',
+  'photo of data plate, sheet 3',
+  'label; see document',
+  'remembered from the instructions',
+  'forum document',
+  'catalogue of the distributor',
+  'counter-checked by Ede',
+  'counter checked by Ede',
+  'encountered twice',
+  'Ede, who used to work at a supplier',
+])('readRow trusts no source where the list says “%s”, whatever proof stands beside it', (source) => {
+  const read = only(
+    `maker,make (Pa),source,document,page,who rung,reference,date\nO,160,"${source}",ZQ 12,7,Hallam Supply,T-77,2019-04-03`,
+  )
+  expect(read).toMatchObject({ ok: true, value: { backing: { source: 'imported' } } })
+  if (read.ok) expect(read.value.note).toContain(`The list names as its source: ${source}.`)
+})
+
+test.each([
+  ['data sheet 7', 'older literature'],
+  ['Datasheet', 'older literature'],
+  ['wiring sheets', 'older literature'],
+  ['Parts counter', 'distributor'],
+  ['over-the-counter call', 'distributor'],
+])('readRow knows “%s” as %s', (source, rests) => {
+  const read = only(
+    `maker,make (Pa),source,document,page,who rung,reference,date\nO,160,"${source}",ZQ 12,7,Hallam Supply,T-77,2019-04-03`,
+  )
+  expect(read).toMatchObject({ ok: true, value: { backing: { source: rests } } })
 })
 
 test('readRow takes a row for some furnaces only if it says so, in feet and metres', () => {
