@@ -19,7 +19,10 @@ export type Parts = {
   file: FileDatabase
   contact(waiting: number): Contact
   now(): Date
-  /** Called once nothing waits any more and before anything is emptied: from then on nothing may be added. */
+  /**
+   * Called when nothing waits any more and before anything is emptied: from then on nothing may be added. Called again
+   * where another page of that person has added something all the same.
+   */
   onHandedOver(): void
   limits: { records: number; bytes: number }
   /** The key by which it hands over for somebody who is not signed in: it stays until the server knows that all is done. */
@@ -34,11 +37,42 @@ export type Parts = {
  * The stores are emptied and not deleted: a deletion waits for every other tab, and this must not.
  */
 export async function handOver(parts: Parts): Promise<Called<unknown>> {
-  const { own, file, contact, now, onHandedOver, limits, key } = parts
+  const { own, file, contact, onHandedOver, key } = parts
+  do {
+    for (const handOverAll of [handOverRecords, handOverPictures]) {
+      const called = await handOverAll(parts)
+      if (!called.ok) return called
+    }
+    onHandedOver()
+  } while (!(await emptiedUnlessMoreWaits(own)))
+  const emptying = file.transaction([...file.objectStoreNames], 'readwrite')
+  for (const name of file.objectStoreNames) void emptying.objectStore(name).clear()
+  if (key !== undefined) void emptying.objectStore('facts').put(key, keyFact)
+  await emptying.done
+  const said = await sayEmptied(contact(0))
+  if (said.ok && key !== undefined) await file.delete('facts', keyFact)
+  return said
+}
+
+/**
+ * Looked at and emptied in one transaction: another page of that person may have added something since the last look,
+ * which is then handed over too.
+ */
+async function emptiedUnlessMoreWaits(own: OwnDatabase): Promise<boolean> {
+  const emptying = own.transaction([...own.objectStoreNames], 'readwrite')
+  const records = await emptying.objectStore('outbox').count()
+  const pictures = await emptying.objectStore('pictures').count()
+  const nothingWaits = records + pictures === 0
+  if (nothingWaits) for (const name of own.objectStoreNames) void emptying.objectStore(name).clear()
+  await emptying.done
+  return nothingWaits
+}
+
+async function handOverRecords({ own, contact, now, limits }: Parts): Promise<Called<unknown>> {
   for (;;) {
     const items = (await own.getAll('outbox')).map(({ refusal, ...item }): OutboxItem => item)
     const batch = nextBatch(items, limits)
-    if (batch.length === 0) break
+    if (batch.length === 0) return { ok: true, value: undefined }
     const records = batch.map(({ record }) => record)
     const called = await handOverBatch(records, now().toISOString(), contact(items.length))
     if (!called.ok) return called
@@ -48,21 +82,6 @@ export async function handOver(parts: Parts): Promise<Called<unknown>> {
     if (called.value.held.length === 0)
       return { ok: false, why: 'server trouble', message: 'The server held none of what was handed over.' }
   }
-  const called = await handOverPictures(own, file, contact(0))
-  if (!called.ok) return called
-  onHandedOver()
-  // Somebody may have added one more between the last look and now.
-  if ((await own.count('outbox')) > 0) return handOver(parts)
-  for (const database of [own, file]) {
-    const names = [...database.objectStoreNames] as never[]
-    const emptying = (database as OwnDatabase).transaction(names, 'readwrite')
-    for (const name of names) void emptying.objectStore(name).clear()
-    if (database === file && key !== undefined) void emptying.objectStore('facts' as never).put(key, keyFact)
-    await emptying.done
-  }
-  const said = await sayEmptied(contact(0))
-  if (said.ok && key !== undefined) await file.delete('facts', keyFact)
-  return said
 }
 
 /**
@@ -70,17 +89,15 @@ export async function handOver(parts: Parts): Promise<Called<unknown>> {
  * more and never will: such a picture is let go of once the server has written down that it is lost, which the managers
  * read with the ending and with its photo. Keeping it would keep everything else of that person's on a lost phone.
  */
-async function handOverPictures(
-  own: OwnDatabase,
-  file: FileDatabase,
-  contact: Contact,
-): Promise<Called<unknown>> {
+async function handOverPictures({ own, file, contact }: Parts): Promise<Called<unknown>> {
   const held = new Set(await file.getAllKeys('picturesHeld'))
   for (const sha256 of await own.getAllKeys('pictures')) {
     if (!held.has(sha256)) {
       const bytes = await own.get('pictureBytes', sha256)
       const fits = bytes !== undefined && (await hashOf(bytes)) === sha256
-      const called = await (fits ? handOverPicture(sha256, bytes, contact) : sayPictureLost(sha256, contact))
+      const called = await (fits
+        ? handOverPicture(sha256, bytes, contact(0))
+        : sayPictureLost(sha256, contact(0)))
       if (!called.ok) return called
     }
     const letGo = own.transaction(['pictures', 'pictureBytes'], 'readwrite')

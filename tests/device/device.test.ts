@@ -624,6 +624,35 @@ describe('a device whose session a manager has ended', () => {
     }
   })
 
+  test('hands over also what another page of that person adds just before it empties itself', async () => {
+    const device = await open()
+    server.ended = true
+    const otherPage = await openDB('inchwater own p1')
+    const record = { kind: 'maker', version: 1, body: { name: 'late' }, author: 'p1', device: 'd1' }
+    const late = { ...record, id: newRecordId(), saidAt: '2026-02-01T10:00:00.000Z' }
+    const { transaction } = IDBDatabase.prototype
+    let added = false
+    const spy = vi.spyOn(IDBDatabase.prototype, 'transaction').mockImplementation(function (
+      this: IDBDatabase,
+      names,
+      ...more
+    ) {
+      if (!added && [...names].includes('drafts')) {
+        added = true
+        void otherPage.put('outbox', { id: late.id, record: late, order: 1 })
+      }
+      return transaction.call(this, names, ...more)
+    })
+    await device.sync()
+    spy.mockRestore()
+    otherPage.close()
+    device.close()
+    expect(added).toBe(true)
+    expect(names()).toEqual(['late'])
+    expect(server.emptied).toBe(1)
+    expect(await stores()).toEqual(nothing)
+  })
+
   test('killed after it emptied itself and before the server knew, it says so at the next start', async () => {
     const device = await open()
     server.ended = true
