@@ -1,3 +1,4 @@
+import { dayToCome, dayToComeSentence } from './dayToCome'
 import type { Refusal, Saying } from './envelope'
 import type { TeamFile } from './fold/teamFile'
 import { lookupIn, type SaidBefore } from './lookupIn'
@@ -38,6 +39,8 @@ export function checkRecord(
     }
     return { ok: false, fields: {}, refusal }
   }
+  const toCome = dayToCome(known, body, saying.saidAt)
+  if (toCome !== undefined) return { ok: false, fields: { [toCome]: dayToComeSentence } }
   const refusal = known.refusedBy?.(body, lookupIn(file, earlier), saying)
   return refusal === undefined ? { ok: true } : { ok: false, fields: {}, refusal }
 }

@@ -63,6 +63,8 @@ export type RecordKind<Body = Record<string, unknown>> = {
   refersTo(body: Body): string[]
   /** A rule that needs other records to be judged. The records that refersTo names are there when it is called. */
   refusedBy?(body: Body, lookup: Lookup, saying: Saying): Refusal | undefined
+  /** Body fields that hold the day on which something was done, found or said: none that is still to come. */
+  happenedOn?: readonly string[]
   /** Body fields that a manager may withhold, because they can carry personal data. */
   mayWithhold: readonly string[]
 }

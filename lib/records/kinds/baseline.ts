@@ -49,5 +49,6 @@ export const baseline = defineKind<BaselineBody>({
             'This reading was taken with something opened or taken off, so it is no healthy running value. Read again as in service.',
         }
   },
+  happenedOn: ['on'],
   mayWithhold: withholdable.baseline,
 })

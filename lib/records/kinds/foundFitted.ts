@@ -37,5 +37,6 @@ export const foundFitted = defineKind<FoundFittedBody>({
   mayAdd: roles,
   maySee: roles,
   refersTo: (body) => [body.furnaceId, body.positionId, body.partId].filter((id) => id !== undefined),
+  happenedOn: ['foundOn'],
   mayWithhold: withholdable['found fitted'],
 })

@@ -28,5 +28,6 @@ export const lifting = defineKind<LiftingBody>({
           rule: 'a lifting lifts a notice',
           sentence: 'It names no shut-down notice. Open the furnace and lift its notice there.',
         },
+  happenedOn: ['on'],
   mayWithhold: withholdable.lifting,
 })

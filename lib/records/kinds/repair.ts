@@ -91,5 +91,6 @@ export const repair = defineKind<AnyRepairBody>({
             'It is already in? Record it as found fitted, when and by whom.',
         }
       : undefined),
+  happenedOn: ['on'],
   mayWithhold: withholdable.repair,
 })

@@ -149,5 +149,6 @@ export const report = defineKind<ReportBody>({
     }
     return body.source === 'factory switch label' ? whyNotTheMakers(body, part ?? {}, lookup) : undefined
   },
+  happenedOn: ['saidOn'],
   mayWithhold: withholdable.report,
 })

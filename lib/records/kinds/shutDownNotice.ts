@@ -37,5 +37,6 @@ export const shutDownNotice = defineKind<ShutDownNoticeBody>({
   maySee: roles,
   refersTo: (body) => [body.furnaceId, body.caseId].filter((id) => id !== undefined),
   refusedBy: (body, lookup) => whyNotOfCase(body, lookup),
+  happenedOn: ['on'],
   mayWithhold: withholdable['shut-down notice'],
 })

@@ -26,5 +26,6 @@ export const visit = defineKind<VisitBody>({
   maySee: roles,
   refersTo: (body) => [body.caseId],
   refusedBy: (body, lookup) => whyNotOfCase(body, lookup),
+  happenedOn: ['on'],
   mayWithhold: withholdable.visit,
 })

@@ -77,5 +77,6 @@ export const warrantyAnswer = defineKind<WarrantyAnswerBody>({
           sentence:
             'Whom it names as answering is no organisation. Choose it from the list, or type who it was.',
         }),
+  happenedOn: ['on'],
   mayWithhold: withholdable['warranty answer'],
 })

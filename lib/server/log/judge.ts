@@ -1,4 +1,5 @@
 import type { Answer } from '@/lib/records/answer'
+import { dayToCome, dayToComeSentence } from '@/lib/records/dayToCome'
 import {
   type RecordEnvelope,
   type RecordKind,
@@ -106,6 +107,8 @@ export function judge(sent: unknown, { tables, kinds, sender, sentAtMs, received
 
   const clockShiftMs = receivedAt.getTime() - sentAtMs
   const saying = { ...sender, saidAt: saidAtCorrected({ ...record, clockShiftMs }) }
+  if (dayToCome(kind, said, saying.saidAt) !== undefined)
+    return refused(id, 'no day to come', dayToComeSentence)
   const refusal =
     kind.refusedBy?.(said, lookupIn(tables), saying) ?? refusedWithholding(record, kinds, tables)
   return refusal === undefined ? { record, bytes } : refused(id, refusal.rule, refusal.sentence)
