@@ -119,8 +119,8 @@ export function fetchChanges(
 
 /** What became of a picture that was sent: the server holds it, or why it will not, or not yet. */
 export type PictureSent =
-  | { outcome: 'held' | 'withheld' | 'record first' | 'damaged' | 'not now' }
-  | { outcome: 'refused'; sentence: string }
+  | { outcome: 'held' | 'withheld' | 'record first' | 'damaged' }
+  | { outcome: 'refused' | 'not now'; sentence: string }
 
 /** Sends the bytes of a picture. Sending them again changes nothing. */
 export async function sendPicture(sha256: string, picture: Blob): Promise<Called<PictureSent>> {
@@ -142,7 +142,7 @@ export async function sendPicture(sha256: string, picture: Blob): Promise<Called
   if (response.status === 409) return { ok: true, value: { outcome: 'record first' } }
   const { code, message = `The server answered ${response.status}.` } = (await problemIn(response)) ?? {}
   if (code === 'other-bytes') return { ok: true, value: { outcome: 'damaged' } }
-  if (code === 'try-again') return { ok: true, value: { outcome: 'not now' } }
+  if (code === 'try-again') return { ok: true, value: { outcome: 'not now', sentence: message } }
   if ([413, 415, 422].includes(response.status))
     return { ok: true, value: { outcome: 'refused', sentence: message } }
   return { ok: false, why: 'server trouble', message: `The server answered ${response.status} to ${path}.` }

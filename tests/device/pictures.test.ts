@@ -187,7 +187,7 @@ test('what the server refuses for good is kept with its sentence, holds up no ot
   device.close()
 })
 
-test('a picture that the server has no time for stays to be sent again, and holds up no other', async () => {
+test('a picture that the server has no time for stays to be sent again, is told as trouble, and holds up no other', async () => {
   const device = await open()
   const [slow, next] = [picture('slow'), picture('next')]
   server.refuse = { status: 503, code: 'try-again' }
@@ -200,8 +200,10 @@ test('a picture that the server has no time for stays to be sent again, and hold
   await device.sync()
   expect(server.came.slice(-2)).toEqual(['picture', 'picture'])
   expect(device.state().pictures.map(({ refusal }) => refusal)).toEqual([undefined, undefined])
+  expect(device.state().trouble).toEqual({ ok: false, why: 'server trouble', message: 'A sentence.' })
   server.refuse = undefined
   await device.sync()
+  expect(device.state().trouble).toBeUndefined()
   expect([stateOf(device, slow), stateOf(device, next)]).toEqual(['held', 'held'])
   device.close()
 })
