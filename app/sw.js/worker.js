@@ -102,8 +102,9 @@ async function file(request) {
 /**
  * Sends what waits of whoever is signed in, when the browser says that there is a signal, with no page open perhaps. It
  * only sends, and leaves the stores as they are: the server knows a record by its id, so the page sends it once more and
- * is answered "already stored", and the log's news tell it which pictures have come. That keeps the outbox's rules in one place, and no two programs write to one store.
- * Failing is told to the browser, which tries again later, each time later.
+ * is answered "already stored", and the log's news tell it which pictures have come. That keeps the outbox's rules in one
+ * place, and no two programs write to one store. Failing is told to the browser, which tries again later, each time
+ * later.
  */
 async function sendOutbox() {
   const answer = await fetch('/api/auth/me', { headers: { accept: 'application/json' } })
@@ -139,43 +140,44 @@ async function sendOutbox() {
  * One that the server does not take, or not yet, holds up no other: the page hears why when it sends it once more.
  */
 async function sendPictures({ id, role }) {
-  const file = await openAsItIs(`inchwater file ${id} ${role}`)
-  const own = await openAsItIs(`inchwater own ${id}`)
+  const own = `inchwater own ${id}`
   let notNow = false
-  try {
-    for (const sha256 of (await valueIn(file, 'facts', 'picturesToSend')) ?? []) {
-      const picture = await valueIn(own, 'pictures', sha256)
-      const bytes = await valueIn(own, 'pictureBytes', sha256)
-      if (picture === undefined || bytes === undefined) continue
-      const headers = { accept: 'application/json', 'content-type': picture.mediaType }
-      const sent = await fetch(`/api/photos/${sha256}`, { method: 'PUT', headers, body: bytes })
-      if (sent.status === 401) return
-      if (sent.status >= 500 && sent.status !== 503) throw new Error(`the server answered ${sent.status}`)
-      notNow ||= sent.status === 503
-    }
-  } finally {
-    file?.close()
-    own?.close()
+  for (const sha256 of (await valueIn(`inchwater file ${id} ${role}`, 'facts', 'picturesToSend')) ?? []) {
+    const picture = await valueIn(own, 'pictures', sha256)
+    const bytes = await valueIn(own, 'pictureBytes', sha256)
+    if (picture === undefined || bytes === undefined) continue
+    const headers = { accept: 'application/json', 'content-type': picture.mediaType }
+    const sent = await fetch(`/api/photos/${sha256}`, { method: 'PUT', headers, body: bytes })
+    if (sent.status === 401) return
+    if (sent.status >= 500 && sent.status !== 503) throw new Error(`the server answered ${sent.status}`)
+    notNow ||= sent.status === 503
   }
   if (notNow) throw new Error('the server had no time for a picture')
 }
 
 /** The records that wait in a person's outbox, in the order in which they were said; refused ones wait for the person. */
 async function waitingOf(personId) {
-  const database = await openAsItIs(`inchwater own ${personId}`)
-  if (database === undefined) return []
-  const items = await resultOf(database.transaction('outbox').objectStore('outbox').getAll())
-  database.close()
+  const items = (await readFrom(`inchwater own ${personId}`, 'outbox', (outbox) => outbox.getAll())) ?? []
   return items
     .filter((item) => item.refusal === undefined)
     .sort((a, b) => a.order - b.order)
     .map((item) => item.record)
 }
 
-/** What is in a store under a key; undefined also where there is no such database or store. */
-function valueIn(database, store, key) {
-  if (!database?.objectStoreNames.contains(store)) return undefined
-  return resultOf(database.transaction(store).objectStore(store).get(key))
+const valueIn = (name, store, key) => readFrom(name, store, (there) => there.get(key))
+
+/**
+ * What is read from a store; undefined where there is no such database or store. The database is open only while it is
+ * read: a newer page can upgrade it while something is being sent, which over a weak signal takes minutes.
+ */
+async function readFrom(name, store, read) {
+  const database = await openAsItIs(name)
+  try {
+    if (!database?.objectStoreNames.contains(store)) return undefined
+    return await resultOf(read(database.transaction(store).objectStore(store)))
+  } finally {
+    database?.close()
+  }
 }
 
 const resultOf = (asked) =>

@@ -2,6 +2,7 @@ import 'fake-indexeddb/auto'
 import { createHash } from 'node:crypto'
 import { readFileSync } from 'node:fs'
 import { IDBFactory } from 'fake-indexeddb'
+import { openDB } from 'idb'
 import { beforeEach, expect, test, vi } from 'vitest'
 import { type Device, openDevice } from '@/lib/device/device'
 
@@ -13,6 +14,8 @@ let came: string[] = []
 let reachable = true
 let answered: Record<string, number> = {}
 let told: string[] = []
+/** What a newer page does while the worker sends a picture. */
+let meanwhile: ((name: string) => Promise<unknown>) | undefined
 
 beforeEach(() => {
   globalThis.indexedDB = new IDBFactory()
@@ -21,6 +24,7 @@ beforeEach(() => {
   told = []
   answered = {}
   reachable = true
+  meanwhile = undefined
   vi.stubGlobal('fetch', async (at: string, init?: RequestInit) => {
     if (!reachable) throw new TypeError('Failed to fetch')
     const answer = (value: unknown) => Response.json({ ok: true, value })
@@ -33,6 +37,7 @@ beforeEach(() => {
     expect(at).toBe(`/api/photos/${hashOf(name)}`)
     expect(init).toMatchObject({ method: 'PUT', headers: { 'content-type': 'image/jpeg' } })
     came.push(name)
+    await meanwhile?.(name)
     return Response.json({}, { status: answered[name] ?? 200 })
   })
   return () => vi.unstubAllGlobals()
@@ -126,4 +131,19 @@ test('what was dropped since is not sent; nor is anything of somebody without a 
   await wake()
   expect(came).toHaveLength(5)
   expect(await indexedDB.databases()).toEqual([])
+})
+
+test('while a picture is on its way, a newer page upgrades the databases without waiting, and the rest is sent all the same', async () => {
+  await leftBehind()
+  const upgraded: string[] = []
+  meanwhile = async (name) => {
+    for (const each of name === 'one' ? ['inchwater file p1 technician', 'inchwater own p1'] : []) {
+      const blocked = () => expect.unreachable(`${each} is held open`)
+      const database = await openDB(each, 99, { upgrade: () => void upgraded.push(each), blocked })
+      database.close()
+    }
+  }
+  await wake()
+  expect(upgraded).toHaveLength(2)
+  expect(came.slice(3)).toEqual(['one', 'two', 'three'])
 })
