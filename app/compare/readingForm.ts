@@ -64,6 +64,31 @@ const withUnit = (typed: string, unit: PressureUnit): string => {
 
 export type Gap = { field: keyof ReadingForm; message: string }
 
+/**
+ * Lowest and highest of what was watched lie on either side of every reading of it: anything else is a slip, and it is
+ * not known which of the numbers is the wrong one.
+ */
+function outOfOrder(
+  samples: readonly number[],
+  lowest: number | undefined,
+  highest: number | undefined,
+): Gap[] {
+  if (lowest !== undefined && highest !== undefined && lowest > highest)
+    return [{ field: 'lowest', message: 'The lowest value is above the highest. Swap the two.' }]
+  const gaps: Gap[] = []
+  if (lowest !== undefined && samples.some((sample) => sample < lowest))
+    gaps.push({
+      field: 'lowest',
+      message: 'The lowest value is above a reading. One of the two is a slip: look at the gauge again.',
+    })
+  if (highest !== undefined && samples.some((sample) => sample > highest))
+    gaps.push({
+      field: 'highest',
+      message: 'The highest value is below a reading. One of the two is a slip: look at the gauge again.',
+    })
+  return gaps
+}
+
 /** What the form amounts to: a reading, or what is still missing or cannot be read, in the order of the form. */
 export type FormReading = { reading: Reading; warnings: string[] } | { gaps: Gap[] }
 
@@ -93,6 +118,7 @@ export function readForm(form: ReadingForm, position: PositionBody): FormReading
     text.trim() === '' ? undefined : pascals(text, field)
   const lowest = optional(form.lowest, 'lowest')
   const highest = optional(form.highest, 'highest')
+  gaps.push(...outOfOrder(samples, lowest, highest))
   const secondsWatched = form.watched.trim() === '' ? undefined : Number(form.watched.replace(',', '.'))
   if (secondsWatched !== undefined && !(secondsWatched >= 0)) {
     gaps.push({ field: 'watched', message: 'Type the seconds as a number, for instance 60.' })

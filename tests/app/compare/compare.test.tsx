@@ -286,6 +286,31 @@ describe('CompareScreen', () => {
     expect([...device.drafts.values()]).toContainEqual(expect.objectContaining({ typed: '0.44' }))
   })
 
+  test('lowest above highest gets no verdict, and is refused at the field', () => {
+    open()
+    read('0.65', 'Hot, steady', /^Closed/)
+    fill('Lowest seen', '0.9')
+    fill('Highest seen', '0.5')
+    expect(title('No verdict yet')).toBeDefined()
+    expect(screen.getByLabelText('Lowest seen').getAttribute('aria-invalid')).toBe('true')
+    expect(screen.getAllByText('The lowest value is above the highest. Swap the two.')).toHaveLength(2)
+  })
+
+  test.each([
+    ['Lowest seen', '0.80', 'The lowest value is above a reading.'],
+    ['Highest seen', '0.60', 'The highest value is below a reading.'],
+  ])('%s of %s with a reading of 0.65 is refused at the field', (label, typed, why) => {
+    open(ratedTwice)
+    read('0.65', 'Hot, steady', /^Closed/)
+    expect(title('Enough to hold it closed')).toBeDefined()
+    fill(label, typed)
+    expect(title('No verdict yet')).toBeDefined()
+    expect(screen.getByLabelText(label).getAttribute('aria-invalid')).toBe('true')
+    expect(screen.getAllByText(new RegExp(`^${why}`))).toHaveLength(2)
+    fill(label, '0.65')
+    expect(title('Enough to hold it closed')).toBeDefined()
+  })
+
   test('nonsense is named at the field and keeps what was typed', () => {
     open()
     fireEvent.change(screen.getByLabelText('What the gauge shows'), { target: { value: '0.4x.4' } })
