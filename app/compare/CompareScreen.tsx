@@ -5,11 +5,14 @@ import { compareReading, usualReadingSettings } from '@/lib/core/reading'
 import { counting } from '@/lib/records/fold/teamFile'
 import { expectedAt } from '@/lib/records/view/case/expectedAt'
 import { instrumentOf } from '@/lib/records/view/case/instrument'
+import { isLeftOff } from '@/lib/records/view/case/leftOff'
 import { ratingForComparison } from '@/lib/records/view/ratingForComparison'
 import type { Setpoint } from '@/lib/records/view/setpoint'
 import { useDeviceState } from '../device/deviceContext'
 import { useDraft } from '../device/useDraft'
 import { usePreference } from '../device/usePreference'
+import { UnsuitableHere } from '../foundFitted/UnsuitableHere'
+import { LeftOffBanner } from '../furnace/LeftOffBanner'
 import { type SetpointAddress, setpointHref } from '../setpoint/setpointAddress'
 import { useSetpoint } from '../setpoint/useSetpoint'
 import { Empty } from '../ui/answers/Empty'
@@ -55,6 +58,8 @@ function CompareWith({
   const { file, names } = useDeviceState()
   const { unit, gaugeId } = usePreference()
   const { position, range } = setpoint
+  const { furnaceId } = address
+  const leftOff = furnaceId !== undefined && isLeftOff(file, furnaceId)
   const start = useMemo(() => freshForm(position.body, unit, gaugeId ?? ''), [position, unit, gaugeId])
   const draft = useDraft<ReadingForm>(`compare ${setpointHref(address)}`, start)
   const form = draft.value
@@ -74,9 +79,7 @@ function CompareWith({
           instrument,
           rating: ratingForComparison(setpoint.rating, position.body),
           // Only what this very furnace showed when it was healthy says what is too high for it.
-          ...(address.furnaceId === undefined
-            ? {}
-            : { expected: expectedAt(file, address.furnaceId, read.reading) }),
+          ...(furnaceId === undefined ? {} : { expected: expectedAt(file, furnaceId, read.reading) }),
           settings: { ...usualReadingSettings, now },
         })
       : undefined
@@ -88,6 +91,12 @@ function CompareWith({
         title="Compare a reading"
         lead={`${position.body.name}, ${range.body.name}`}
       />
+      {furnaceId !== undefined && (
+        <>
+          <LeftOffBanner {...{ furnaceId, file, names }} />
+          <UnsuitableHere {...{ furnaceId, file }} />
+        </>
+      )}
       <Caution />
       <Problem>{draft.lost}</Problem>
       {!onFile && (
@@ -141,12 +150,12 @@ function CompareWith({
               {read.warnings.map((warning) => (
                 <Quiet key={warning}>{warning}</Quiet>
               ))}
-              <Verdict {...{ compared, reading: read.reading, instrument, setpoint, unit, names }} />
+              <Verdict {...{ compared, reading: read.reading, instrument, setpoint, unit, names, leftOff }} />
             </>
           )}
         </div>
       </SideBySide>
-      {compared !== undefined && <VerdictLine compared={compared} unit={unit} />}
+      {compared !== undefined && <VerdictLine {...{ compared, unit, leftOff }} />}
     </Stack>
   )
 }

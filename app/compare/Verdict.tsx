@@ -7,6 +7,7 @@ import {
   judgementWords,
   type Reading,
   verdictWords,
+  whileLeftOff,
 } from '@/lib/core/reading'
 import type { Result } from '@/lib/core/result'
 import type { Setpoint } from '@/lib/records/view/setpoint'
@@ -34,10 +35,12 @@ type Props = {
   setpoint: Setpoint
   unit: PressureUnit
   names: ReadonlyMap<string, string>
+  /** The furnace is left off: nothing is advised that runs it. */
+  leftOff?: boolean
 }
 
 /** What the reading means: the verdict first, then by how much, then what to do, then what it rests on. */
-export function Verdict({ compared, reading, instrument, setpoint, unit, names }: Props) {
+export function Verdict({ compared, reading, instrument, setpoint, unit, names, leftOff = false }: Props) {
   const words = verdictWords(compared)
   if (!compared.ok) {
     return (
@@ -48,11 +51,12 @@ export function Verdict({ compared, reading, instrument, setpoint, unit, names }
   }
   const comparison = compared.value
   const judgement = comparison.run ?? comparison.start
+  const heads = leftOff ? ['Left off: do not relight', ...words] : words
   const stops = comparison.advice.filter((code) => code.startsWith('stop-'))
   return (
     <Sheet
-      title={stops.length > 0 ? 'Stop' : words.length === 0 ? 'At rest' : words[0]}
-      sub={words.slice(stops.length > 0 ? 0 : 1).join(' · ') || undefined}
+      title={stops.length > 0 ? 'Stop' : heads.length === 0 ? 'At rest' : heads[0]}
+      sub={heads.slice(stops.length > 0 ? 0 : 1).join(' · ') || undefined}
     >
       {stops.length > 0 && <Stop codes={stops} />}
       <Beside
@@ -73,14 +77,14 @@ export function Verdict({ compared, reading, instrument, setpoint, unit, names }
           <Judged
             title="Will it start?"
             judgement={comparison.start}
-            {...{ comparison, setpoint, unit, names }}
+            {...{ comparison, setpoint, unit, names, leftOff }}
           />
         )}
         {comparison.run !== undefined && (
           <Judged
             title="Will it stay on?"
             judgement={comparison.run}
-            {...{ comparison, setpoint, unit, names }}
+            {...{ comparison, setpoint, unit, names, leftOff }}
           />
         )}
         {comparison.higherThanExpected === true && (
@@ -96,8 +100,10 @@ export function Verdict({ compared, reading, instrument, setpoint, unit, names }
           </Quiet>
         )}
       </Beside>
-      {stops.length === 0 && <Advice codes={comparison.advice} />}
-      {comparison.advice.includes('before-the-switch-is-called-faulty') && (
+      {stops.length === 0 && (
+        <Advice codes={leftOff ? whileLeftOff(comparison.advice) : comparison.advice} leftOff={leftOff} />
+      )}
+      {!leftOff && comparison.advice.includes('before-the-switch-is-called-faulty') && (
         <StillMissing {...{ comparison, instrument, setpoint }} />
       )}
       <Budget comparison={comparison} unit={unit} />
@@ -109,9 +115,10 @@ type JudgedProps = Pick<Props, 'setpoint' | 'unit' | 'names'> & {
   title: string
   judgement: Judgement
   comparison: Comparison
+  leftOff: boolean
 }
 
-function Judged({ title, judgement, comparison, setpoint, unit, names }: JudgedProps) {
+function Judged({ title, judgement, comparison, setpoint, unit, names, leftOff }: JudgedProps) {
   const { file } = useDeviceState()
   const standing = setpoint.rating[judgement.against === 'not stated' ? 'unstated' : judgement.against]
   const ids = behind(standing)
@@ -139,7 +146,7 @@ function Judged({ title, judgement, comparison, setpoint, unit, names }: JudgedP
       {judgement.sharedBy !== undefined && (
         <p>The rating is in dispute; all {judgement.sharedBy} values give this same verdict.</p>
       )}
-      {judgement.moreSamples !== undefined && (
+      {!leftOff && judgement.moreSamples !== undefined && (
         <p>
           {typeof judgement.moreSamples === 'number'
             ? `${judgement.moreSamples} further separate starts could settle it. Take all of them, and judge them together.`
@@ -175,10 +182,16 @@ function chanceWords({ probabilityEnough }: Judgement): string {
   return `About ${Math.round(probabilityEnough * 100)} in 100 that it reaches that point.`
 }
 
-function Advice({ codes }: { codes: Comparison['advice'] }) {
+function Advice({ codes, leftOff }: { codes: Comparison['advice']; leftOff: boolean }) {
   return (
     <section>
       <h3>What to do, in this order</h3>
+      {leftOff && (
+        <p>
+          The furnace is left off: what would run it is left out here until that is lifted. The verdict is
+          about the reading and lets nobody light it.
+        </p>
+      )}
       <ol className={styles.advice}>
         {codes.map((code) => (
           <li key={code}>

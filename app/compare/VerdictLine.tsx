@@ -3,16 +3,19 @@ import { adviceText, type Comparison, verdictWords } from '@/lib/core/reading'
 import type { Result } from '@/lib/core/result'
 import styles from './compare.module.css'
 
+type Props = { compared: Result<Comparison>; unit: PressureUnit; leftOff: boolean }
+
 /**
  * The verdict in a line that stays in sight while the keys are pressed, and leads to the whole of it. It names the
  * standing of what the reading was held against, because a verdict is no better than its rating. A danger stands there
- * in place of any verdict.
+ * in place of any verdict; while the furnace is left off, that stands before it.
  */
-export function VerdictLine({ compared, unit }: { compared: Result<Comparison>; unit: PressureUnit }) {
+export function VerdictLine({ compared, unit, leftOff }: Props) {
   const stop = compared.ok ? compared.value.advice.find((code) => code.startsWith('stop-')) : undefined
   return (
     <a href="#verdict" className={styles.line}>
       <output>
+        {leftOff && <b className={styles.stopLine}>Left off: do not relight. </b>}
         {stop === undefined ? (
           <>
             <b>{verdictWords(compared)[0] ?? 'At rest'}</b>

@@ -5,6 +5,8 @@ import { useAnswerSeen } from '../ask/useAnswerSeen'
 import { useDevice, useDeviceState } from '../device/deviceContext'
 import { usePreference } from '../device/usePreference'
 import { useRecentLookUps } from '../find/useRecentLookUps'
+import { UnsuitableHere } from '../foundFitted/UnsuitableHere'
+import { LeftOffBanner } from '../furnace/LeftOffBanner'
 import { Empty } from '../ui/answers/Empty'
 import { PageHeader } from '../ui/paper/PageHeader'
 import { Stack } from '../ui/paper/Stack'
@@ -15,7 +17,7 @@ import { useSetpoint } from './useSetpoint'
 /** The setpoint of one switch position. Its address holds everything it depends on. */
 export function SetpointScreen() {
   const device = useDevice()
-  const { names } = useDeviceState()
+  const { file, names } = useDeviceState()
   const { unit } = usePreference()
   const { add } = useRecentLookUps()
   const { address, setpoint } = useSetpoint()
@@ -45,9 +47,16 @@ export function SetpointScreen() {
     )
   }
   const { others } = setpoint
+  const { furnaceId } = address
   return (
     <Stack>
       <PageHeader above={<a href="/">Find</a>} title="Setpoint" />
+      {furnaceId !== undefined && (
+        <>
+          <LeftOffBanner {...{ furnaceId, file, names }} />
+          <UnsuitableHere {...{ furnaceId, file }} but={setpoint.foundFitted.map(({ id }) => id)} />
+        </>
+      )}
       <SetpointCard {...{ setpoint, address, unit, names }} />
       {others.length > 0 && (
         <nav aria-label="Other switches of this range">

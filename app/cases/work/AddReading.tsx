@@ -8,6 +8,7 @@ import { counting } from '@/lib/records/fold/teamFile'
 import type { ReadingBody } from '@/lib/records/kinds/reading'
 import { expectedAt } from '@/lib/records/view/case/expectedAt'
 import { instrumentOf } from '@/lib/records/view/case/instrument'
+import { isLeftOff } from '@/lib/records/view/case/leftOff'
 import { ratingForComparison } from '@/lib/records/view/ratingForComparison'
 import type { Setpoint } from '@/lib/records/view/setpoint'
 import { ReadingFields } from '../../compare/ReadingFields'
@@ -163,7 +164,10 @@ export function AddReading({ setpoint, now, caseId, visitId, furnaceId, repaired
           />
         )}
         {compared !== undefined && instrument !== undefined && 'reading' in read && (
-          <Verdict {...{ compared, reading: read.reading, instrument, setpoint, unit, names }} />
+          <Verdict
+            {...{ compared, reading: read.reading, instrument, setpoint, unit, names }}
+            leftOff={isLeftOff(file, furnaceId)}
+          />
         )}
         {tried && why.length > 0 && (
           <ul>

@@ -1,6 +1,7 @@
 import type { TeamFile } from '@/lib/records/fold/teamFile'
 import type { CaseView } from '@/lib/records/view/case/caseView'
 import { FittedWarning } from '../../foundFitted/FittedWarning'
+import { LeftOffBanner } from '../../furnace/LeftOffBanner'
 import { ButtonLink } from '../../ui/form/Button'
 import { PageHeader } from '../../ui/paper/PageHeader'
 import { Row } from '../../ui/paper/Stack'
@@ -8,10 +9,16 @@ import { sayDate } from '../../ui/words/sayDate'
 import { LastTime } from '../history/LastTime'
 import { capitalised } from './capitalised'
 
-type Props = { view: CaseView; file: TeamFile; now: string; visitId: string | undefined }
+type Props = {
+  view: CaseView
+  file: TeamFile
+  names: ReadonlyMap<string, string>
+  now: string
+  visitId: string | undefined
+}
 
-/** What the case is about, how it stands, and what happened the last time. */
-export function CaseHead({ view, file, now, visitId }: Props) {
+/** What the case is about, how it stands, whether its furnace is left off, and what happened the last time. */
+export function CaseHead({ view, file, names, now, visitId }: Props) {
   const { entry, furnace, unsuitable } = view.file
   return (
     <>
@@ -35,6 +42,7 @@ export function CaseHead({ view, file, now, visitId }: Props) {
           </Row>
         }
       />
+      <LeftOffBanner furnaceId={furnace.id} {...{ file, names }} />
       {entry.withdrawn && (
         <p>
           This case was withdrawn {sayDate(entry.withdrawn.at)}: {entry.withdrawn.reason}. It stays readable.

@@ -49,14 +49,14 @@ const places = [
 ] as const
 
 function WorkCase({ view, now }: { view: CaseView; now: string }) {
-  const { file } = useDeviceState()
+  const { file, names } = useDeviceState()
   const visitId = openVisit(view)
   const work = useCaseWork(view, visitId)
   const { entry, furnace, visits } = view.file
   const newest = visits.at(-1)
   return (
     <Stack>
-      <CaseHead {...{ view, file, now, visitId }} />
+      <CaseHead {...{ view, file, names, now, visitId }} />
       <Caution />
       <DangerPanel dangers={view.dangers} caseId={entry.id} furnaceId={furnace.id} visitId={visitId} />
       {newest !== undefined && endingsDisagree(newest) && (

@@ -210,6 +210,16 @@ export type AdviceCode = keyof typeof adviceText
 
 export const adviceCodes = Object.keys(adviceText) as AdviceCode[]
 
+/** States in which nothing of the furnace runs, not even its inducer. */
+const standsStill: readonly AdviceState[] = ['power off', 'outside', 'at rest']
+
+/** What leads back to running it although it is done at rest: a reading that comes next, or a list that asks for one. */
+const leadsToRunning: readonly AdviceCode[] = ['rest-agrees', 'before-the-switch-is-called-faulty']
+
+/** What may be done while the furnace is left off: nothing that runs it, or that leads to running it. */
+export const whileLeftOff = (codes: readonly AdviceCode[]): AdviceCode[] =>
+  codes.filter((code) => standsStill.includes(adviceText[code].state) && !leadsToRunning.includes(code))
+
 /** Puts codes into the order of the table and drops doubles. */
 export function inOrder(codes: ReadonlySet<AdviceCode>): AdviceCode[] {
   return adviceCodes.filter((code) => codes.has(code))

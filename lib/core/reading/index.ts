@@ -1,4 +1,4 @@
-export { type AdviceCode, type AdviceState, adviceCodes, adviceText } from './advice'
+export { type AdviceCode, type AdviceState, adviceCodes, adviceText, whileLeftOff } from './advice'
 export { isCalibrationPast } from './assumed'
 export { combined, uncertaintyBudget } from './budget'
 export { type ComparisonInput, compareReading } from './compareReading'

@@ -1,6 +1,7 @@
 import { act, fireEvent, screen } from '@testing-library/react'
 import { describe, expect, test, vi } from 'vitest'
 import { CompareScreen } from '@/app/compare/CompareScreen'
+import { fullNotice } from '../cases/end/provenCase'
 import { fakeDevice, held, renderOn } from '../setup/fakeDevice'
 import { openAt } from '../setup/fakeNavigation'
 import { choose, fill, press, select, tick } from '../setup/hands'
@@ -309,6 +310,100 @@ describe('CompareScreen', () => {
     expect(screen.getAllByText(new RegExp(`^${why}`))).toHaveLength(2)
     fill(label, '0.65')
     expect(title('Enough to hold it closed')).toBeDefined()
+  })
+
+  const of = {
+    notice: '01920000-0000-7000-8000-0000000000c1',
+    lifting: '01920000-0000-7000-8000-0000000000c2',
+    found: '01920000-0000-7000-8000-0000000000c3',
+  }
+  const leftOff = [
+    ...ratedTwice,
+    ...held([[of.notice, 'shut-down notice', { ...fullNotice, furnaceId: ids.furnace }]]).map((record) => ({
+      ...record,
+      seq: 70,
+    })),
+  ]
+
+  test('for a furnace that is left off the notice stands on top, and no step runs it', () => {
+    open(leftOff, ids.furnace)
+    const banner = screen.getByRole('region', { name: 'Left off' })
+    expect(banner.textContent).toContain('Do not relight until:')
+    expect(banner.compareDocumentPosition(screen.getByLabelText('What the gauge shows'))).toBe(
+      Node.DOCUMENT_POSITION_FOLLOWING,
+    )
+    read('0.80', 'Hot, steady', /^Closed/)
+    const verdict = title('Left off: do not relight').closest('article')!
+    expect(verdict.textContent).toContain('Enough to hold it closed')
+    expect(verdict.textContent).not.toMatch(
+      /Running:|inducer only:|Watch the display|says nothing about combustion/,
+    )
+    expect(verdict.textContent).toContain('what would run it is left out here')
+    expect(screen.getAllByRole('status').map((line) => line.textContent)).toContainEqual(
+      expect.stringMatching(/^Left off: do not relight\. Enough to hold it closed/),
+    )
+  })
+
+  test('left off, what must be on record before the switch is called faulty leads nobody to run it', () => {
+    open(leftOff, ids.furnace)
+    read('0.80')
+    expect(title('Left off: do not relight')).toBeDefined()
+    expect(screen.queryByRole('region', { name: 'Before the switch may be called faulty' })).toBeNull()
+  })
+
+  test.each([
+    ['another furnace', leftOff, ids.bareFurnace],
+    [
+      'a furnace whose notice was lifted',
+      [
+        ...leftOff,
+        ...held([
+          [
+            of.lifting,
+            'lifting',
+            { noticeId: of.notice, on: '2026-01-14', because: 'Heat exchanger replaced' },
+          ],
+        ]).map((record) => ({ ...record, seq: 71 })),
+      ],
+      ids.furnace,
+    ],
+  ])('%s has no notice, and every step', (_, records, furnace) => {
+    open(records, furnace)
+    read('0.80', 'Hot, steady', /^Closed/)
+    expect(screen.queryByRole('region', { name: 'Left off' })).toBeNull()
+    expect(title('Enough to hold it closed').closest('article')!.textContent).toMatch(
+      /Running: Watch the display for at least a minute/,
+    )
+  })
+
+  test('an unsuitable switch of that furnace is named, also where nobody knows the position', () => {
+    const found = {
+      furnaceId: ids.furnace,
+      printed: 'GP-ADJ-1',
+      what: 'adjustable or general-purpose switch',
+      fittedWhen: 'last winter',
+      fittedBy: 'us',
+      foundOn: '2026-01-09',
+    }
+    const records = [
+      ...rated,
+      ...held([[of.found, 'found fitted', found]]).map((record) => ({ ...record, seq: 72 })),
+    ]
+    open(records, ids.furnace)
+    expect(screen.getByText(/Adjustable or general-purpose switch/)).toBeDefined()
+    expect(screen.getByText('GP-ADJ-1')).toBeDefined()
+    expect(screen.getByText(/not proven safe until the factory part is back/)).toBeDefined()
+  })
+
+  test('a general-purpose number read off the switch of that furnace is named', () => {
+    const records = [
+      ...rated,
+      ...held([
+        [of.found, 'fitted part', { furnaceId: ids.furnace, positionId: ids.low, printed: 'GP-ADJ-1' }],
+      ]).map((record) => ({ ...record, seq: 72 })),
+    ]
+    open(records, ids.furnace)
+    expect(screen.getByText(/Read off the switch that is fitted, Low fire/)).toBeDefined()
   })
 
   test('nonsense is named at the field and keeps what was typed', () => {

@@ -1,6 +1,7 @@
 import { act, screen, within } from '@testing-library/react'
 import { describe, expect, test, vi } from 'vitest'
 import { SetpointScreen } from '@/app/setpoint/SetpointScreen'
+import { fullNotice } from '../cases/end/provenCase'
 import { fakeDevice, held, renderOn } from '../setup/fakeDevice'
 import { openAt, wentTo } from '../setup/fakeNavigation'
 import { fill, press } from '../setup/hands'
@@ -102,6 +103,24 @@ describe('SetpointScreen', () => {
     ]).map((record) => ({ ...record, seq: 99 }))
     await open([...disputedRecords, ...found])
     expect(screen.getByText(/not proven safe until the factory part is back/)).toBeDefined()
+  })
+
+  test('opened for a furnace that is left off, the notice stands above the card; for another it does not', async () => {
+    const notice = held([
+      ['01920000-0000-7000-8000-00000000fffd', 'shut-down notice', { ...fullNotice, furnaceId: ids.furnace }],
+    ]).map((record) => ({ ...record, seq: 98 }))
+    const { unmount } = await open(
+      [...disputedRecords, ...notice],
+      `position=${ids.low}&furnace=${ids.furnace}`,
+    )
+    const banner = screen.getByRole('region', { name: 'Left off' })
+    expect(banner.textContent).toContain('Do not relight until:')
+    expect(banner.compareDocumentPosition(screen.getByRole('article', { name: /^Low fire/ }))).toBe(
+      Node.DOCUMENT_POSITION_FOLLOWING,
+    )
+    unmount()
+    await open([...disputedRecords, ...notice], `position=${ids.low}&furnace=${ids.bareFurnace}`)
+    expect(screen.queryByRole('region', { name: 'Left off' })).toBeNull()
   })
 
   test('a position that is not on this device says so and leads to Find', async () => {

@@ -5,6 +5,7 @@ import { type FakeDevice, fakeDevice, held, renderOn } from '../../setup/fakeDev
 import { openAt } from '../../setup/fakeNavigation'
 import { choose, fill, press, select, tick } from '../../setup/hands'
 import { ids as on, pascals, settleableRecords } from '../../setup/smallFile'
+import { fullNotice } from '../end/provenCase'
 
 vi.mock('next/navigation', () => import('../../setup/fakeNavigation'))
 
@@ -61,6 +62,22 @@ describe('WorkCaseScreen', () => {
     const caution = screen.getByRole('complementary', { name: 'Caution' })
     const findings = screen.getByRole('article', { name: 'What you see' })
     expect(caution.compareDocumentPosition(findings)).toBe(Node.DOCUMENT_POSITION_FOLLOWING)
+  })
+
+  test('while its furnace is left off, the notice stands above everything else', () => {
+    const notice = held([
+      [
+        '01920000-0000-7000-8000-0000000000c1',
+        'shut-down notice',
+        { ...fullNotice, furnaceId: on.furnace, caseId: ids.case },
+      ],
+    ]).map((record) => ({ ...record, seq: 220 }))
+    open([...fresh, ...notice])
+    const banner = screen.getByRole('region', { name: 'Left off' })
+    expect(banner.textContent).toContain('Do not relight until: the heat exchanger is replaced')
+    expect(banner.compareDocumentPosition(screen.getByRole('complementary', { name: 'Caution' }))).toBe(
+      Node.DOCUMENT_POSITION_FOLLOWING,
+    )
   })
 
   test('asks the Phone desk from the case, for this furnace: for what is not on file, and for what is in dispute', () => {
