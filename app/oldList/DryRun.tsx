@@ -11,7 +11,7 @@ import { DataTable } from '../ui/paper/DataTable'
 import { Sheet } from '../ui/paper/Sheet'
 import { Row, Stack } from '../ui/paper/Stack'
 import { AsPrinted } from '../ui/words/AsPrinted'
-import type { ReadFile } from './importForm'
+import { columnsNotRead, type ReadFile } from './importForm'
 import styles from './oldList.module.css'
 import type { Import } from './useImport'
 import { outcomes, outcomeWords, readAs, rowsWords, thingsWords, wouldStand } from './verdictWords'
@@ -24,6 +24,7 @@ export function DryRun({ work, read }: { work: Import; read: ReadFile }) {
   const before = [...file.imports.values()].find(
     ({ body, withdrawn }) => withdrawn === undefined && body.sha256 === work.file?.sha256,
   )
+  const notRead = columnsNotRead(read)
   const taken = plan?.verdicts.filter(({ outcome }) => outcome === 'taken over').length ?? 0
   return (
     <Sheet
@@ -58,6 +59,12 @@ export function DryRun({ work, read }: { work: Import; read: ReadFile }) {
           <p>
             This very file was imported before: <a href={`/record?id=${before.id}`}>{before.body.fileName}</a>
             . Its rows are there already.
+          </p>
+        )}
+        {notRead.length > 0 && (
+          <p>
+            Not read, because nothing is chosen for {notRead.length === 1 ? 'it' : 'them'} under “Columns”:{' '}
+            {notRead.map((name) => `“${name}”`).join(', ')}.
           </p>
         )}
         <Check

@@ -1,5 +1,5 @@
 import type { PressureUnit } from '@/lib/core/pressure'
-import type { Result } from '@/lib/core/result'
+import { failure, type Result } from '@/lib/core/result'
 import {
   type Answers,
   type ColumnField,
@@ -13,6 +13,7 @@ import {
   guessDateOrder,
   guessDecimals,
   guessEncoding,
+  isWorkbook,
   noAnswers,
   type Reading,
   readTable,
@@ -55,6 +56,8 @@ export const mostFileBytes = 50 * 1024 * 1024
 export type ReadFile = { encoding: Encoding; table: Table; reading: Reading }
 
 export function readFile(file: ChosenFile, choices: ImportChoices): Result<ReadFile> {
+  if (isWorkbook(file.bytes))
+    return failure('workbook', 'This is a workbook. Save it as CSV, then choose that file.')
   const encoding = choices.encoding || guessEncoding(file.bytes)
   const read = readTable(decode(file.bytes, encoding), choices.separator || undefined)
   if (!read.ok) return read
@@ -67,13 +70,21 @@ export function readFile(file: ChosenFile, choices: ImportChoices): Result<ReadF
     })
   const reading: Reading = {
     columns,
-    decimals: choices.decimals || guessDecimals(cells('make', 'break', 'rating')),
+    decimals: choices.decimals || guessDecimals(cells('make', 'break', 'rating', 'tolerance')),
     dates: choices.dates || guessDateOrder(cells('date')),
     unit: choices.unit,
     position: choices.position.trim(),
   }
   return { ok: true, value: { encoding, table, reading } }
 }
+
+/** The names of columns that hold something and are mapped to nothing: what of the list is left behind. */
+export const columnsNotRead = ({ table, reading }: ReadFile): string[] =>
+  table.head.filter(
+    (_, at) =>
+      !Object.values(reading.columns).includes(at) &&
+      table.rows.some(({ cells }) => (cells[at] ?? '') !== ''),
+  )
 
 /** What is missing before a list can be judged: sentences. */
 export function stillMissing({ table, reading }: ReadFile): string[] {

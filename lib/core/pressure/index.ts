@@ -15,3 +15,4 @@ export {
   ucumCode,
 } from './units'
 export { confirmRatingRange, isUsualRating, usualRatingRange } from './usualRange'
+export { toleranceWarnings } from './writingWarnings'

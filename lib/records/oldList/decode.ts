@@ -19,6 +19,18 @@ const marks: readonly (readonly [Encoding, readonly number[]])[] = [
   ['utf-16be', [0xfe, 0xff]],
 ]
 
+/**
+ * How workbooks begin: as a zip archive (PKWARE APPNOTE 4.3.7) or as a compound file (MS-CFB 2.2). Neither is text.
+ */
+const workbookMarks: readonly (readonly number[])[] = [
+  [0x50, 0x4b, 0x03, 0x04],
+  [0xd0, 0xcf, 0x11, 0xe0, 0xa1, 0xb1, 0x1a, 0xe1],
+]
+
+/** Whether a file is a workbook of a spreadsheet program and no text. */
+export const isWorkbook = (bytes: Uint8Array): boolean =>
+  workbookMarks.some((mark) => mark.every((byte, at) => bytes[at] === byte))
+
 /** How much of a file is looked at to guess its encoding, in bytes. */
 const lookedAt = 256 * 1024
 

@@ -8,7 +8,7 @@ export {
 } from './columns'
 export { type DateOrder, guessDateOrder } from './dates'
 export { type DecimalSign, guessDecimals } from './decimals'
-export { decode, type Encoding, encodings, guessEncoding } from './decode'
+export { decode, type Encoding, encodings, guessEncoding, isWorkbook } from './decode'
 export { whatIsOnFile } from './onFile'
 export {
   type Answers,

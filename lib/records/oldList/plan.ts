@@ -1,5 +1,7 @@
 import { positionTemplates } from '@/lib/catalogue/positions'
 import { plainSpelling } from '@/lib/core/find'
+import { formatPressure } from '@/lib/core/pressure'
+import { breakBeyondMake } from '@/lib/core/rating'
 import type { Level } from '@/lib/core/vocabulary'
 import type { Entry } from '../fold/entry'
 import type { TeamFile } from '../fold/teamFile'
@@ -152,14 +154,18 @@ export function* planImport(options: PlanOptions): Generator<Step, Plan> {
         }),
       )
       .filter((_, nth) => there[nth] === undefined)
-    const odd = read.values.flatMap(({ warnings }) => warnings).find(({ code }) => isOddSize(code))
+    const turnedRound = whyTurnedRound(made.value)
+    for (const report of reports) if (turnedRound !== undefined) report.looks.push(turnedRound)
+    const odd =
+      turnedRound ??
+      read.values.flatMap(({ warnings }) => warnings).find(({ code }) => isOddSize(code))?.message
     if (odd === undefined || takeOdd) {
       for (const key of keys) if (!seen.has(key)) seen.set(key, { row: row.row })
       waiting.push({ position, reports })
     }
     return odd === undefined || takeOdd
       ? { row: row.row, outcome: 'taken over', reports }
-      : { row: row.row, outcome: 'look again', reports, sentence: odd.message }
+      : { row: row.row, outcome: 'look again', reports, sentence: odd }
   }
 
   /** What the log has at a position, once. */
@@ -200,6 +206,16 @@ export function* planImport(options: PlanOptions): Generator<Step, Plan> {
       }
     }
   }
+}
+
+/** Why the make and the break of one row look swapped: a sentence; undefined where they stand as usual. */
+function whyTurnedRound(bodies: readonly ReportBody[]): string | undefined {
+  const [closes, opens] = (['closes', 'opens'] as const).map((action) =>
+    bodies.find((body) => body.action === action),
+  )
+  if (closes === undefined || opens === undefined || !breakBeyondMake(closes, opens)) return undefined
+  const said = ({ pascals, unit, decimals }: ReportBody) => formatPressure(pascals, unit, decimals)
+  return `It would open at ${said(opens)} and close at ${said(closes)}. A switch opens at less than it closes at: the two may have been swapped. Ask which is which, and put it right in the list.`
 }
 
 /** Reports of one key say the same from the same source. */

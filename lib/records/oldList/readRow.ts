@@ -1,5 +1,11 @@
 import { metresOf } from '@/lib/catalogue/units'
-import { type PressureText, type PressureUnit, readRatingText } from '@/lib/core/pressure'
+import {
+  type PressureText,
+  type PressureUnit,
+  readPressureText,
+  readRatingText,
+  toleranceWarnings,
+} from '@/lib/core/pressure'
 import { failure, type Result, success } from '@/lib/core/result'
 import type { Action, LimitKind, Sense } from '@/lib/core/vocabulary'
 import type { ReportBody } from '../kinds/report'
@@ -7,6 +13,7 @@ import { type Backing, backingOf } from './backing'
 import { type ColumnField, type Columns, unitIn, unitInHead } from './columns'
 import { type DateOrder, readDay } from './dates'
 import { type DecimalSign, withPoints } from './decimals'
+import { isFormula } from './formula'
 import type { Table, TableRow } from './readTable'
 
 /** How a file is to be read, as the person left or chose it. */
@@ -59,7 +66,7 @@ export const fieldsOf = ({ row, cells }: TableRow, columns: Columns): OldRow => 
 /** The units that the heads of a table name, by the fields that they stand above. */
 export const unitsInHeads = ({ head }: Table, columns: Columns): Partial<Record<ColumnField, PressureUnit>> =>
   Object.fromEntries(
-    (['make', 'break', 'rating'] as const).flatMap((field) => {
+    (['make', 'break', 'rating', 'tolerance'] as const).flatMap((field) => {
       const at = columns[field]
       const unit = at === undefined ? undefined : unitInHead(head[at] ?? '')
       return unit === undefined ? [] : [[field, unit]]
@@ -78,6 +85,13 @@ export function readRow(
   headUnits: Partial<Record<ColumnField, PressureUnit>>,
   now: string,
 ): Result<ReadRow> {
+  for (const [field, cell] of Object.entries(row.cells)) {
+    if (isFormula(cell, field as ColumnField))
+      return failure(
+        'formula',
+        `“${cell}” is a formula of a spreadsheet, and not what somebody wrote down. Put in its place what it stands for.`,
+      )
+  }
   const values = readValues(row, reading, headUnits)
   if (!values.ok) return values
   const day = row.cells.date === undefined ? undefined : readDay(row.cells.date, reading.dates)
@@ -115,11 +129,47 @@ function readValues(
     if (cell === undefined) continue
     const read = readCell(cell, action, row, reading, headUnits[field])
     if (!read.ok) return read
-    values.push(...read.value)
+    for (const value of read.value) {
+      const whole = withTolerance(value, row, reading, headUnits.tolerance)
+      if (!whole.ok) return whole
+      values.push(whole.value)
+    }
   }
   return values.length > 0
     ? success(values)
     : failure('no-number', 'The row has no make point, break point or rating.')
+}
+
+/** A number with the tolerance of its row’s own column; one that stands beside the number itself is nearer, and stays. */
+function withTolerance(
+  value: OldValue,
+  { cells }: OldRow,
+  { decimals }: Reading,
+  headUnit: PressureUnit | undefined,
+): Result<OldValue> {
+  const cell = cells.tolerance
+  if (cell === undefined || value.toleranceAbove !== undefined || value.toleranceBelow !== undefined)
+    return success(value)
+  const number = cell.replace(/^(?:±|\+\s*\/?\s*[-−]|\+)\s*/, '')
+  const read = /^[-−]/.test(number)
+    ? undefined
+    : readPressureText(withPoints(number, decimals), { ownUnit: headUnit ?? value.unit })
+  if (read === undefined || !read.ok || read.value.toleranceAbove !== undefined)
+    return failure(
+      'tolerance',
+      `“${cell}” is no tolerance that can be read. Write how far it may be off either way, for instance 0.05.`,
+    )
+  const { pascals } = read.value
+  return success({
+    ...value,
+    asWritten: oneLine(`${value.asWritten} ± ${number}`),
+    toleranceAbove: pascals,
+    toleranceBelow: pascals,
+    warnings: [
+      ...value.warnings,
+      ...toleranceWarnings({ ...value, toleranceAbove: pascals, toleranceBelow: pascals }, false),
+    ],
+  })
 }
 
 /** What a row says of a number in words: nothing is decoded that can mean two things. */

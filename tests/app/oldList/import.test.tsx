@@ -15,8 +15,9 @@ vi.mock('next/navigation', () => import('../setup/fakeNavigation'))
 
 const equipment = someEquipment()
 
-function open(text: string, role: Role = 'manager') {
-  const file = { name: 'old ratings.csv', bytes: new TextEncoder().encode(text), sha256: 'a'.repeat(64) }
+function open(text: string | Uint8Array, role: Role = 'manager') {
+  const bytes = typeof text === 'string' ? new TextEncoder().encode(text) : text
+  const file = { name: 'old ratings.csv', bytes, sha256: 'a'.repeat(64) }
   const device = fakeDevice({
     records: equipment.all,
     me: { id: 'person-9', name: 'Mara Otell', role },
@@ -196,4 +197,27 @@ test('a record says which row of which list it was made of, and, once that is wi
   expect(within(withdrawn).getByRole('link', { name: 'the whole import' }).getAttribute('href')).toBe(
     `/record?id=${imported!.id}`,
   )
+})
+
+test('a workbook is told from a list, with what to do instead', async () => {
+  open(new Uint8Array([0x50, 0x4b, 0x03, 0x04, 0x14, 0, 6, 0]))
+  await screen.findByText(/This is a workbook\. Save it as CSV, then choose that file\./)
+  expect(screen.queryByRole('button', { name: /Try it/ })).toBeNull()
+})
+
+test('the dry run says which columns are not read, until one is chosen for them', async () => {
+  open(`${head},spread,empty\nOrrinmoor,OM Ridge,Low fire,0.65,0.05,`)
+  await screen.findByText(/Not read, because nothing is chosen for it under “Columns”: “spread”\./)
+  select('Column 5: spread', 'Tolerance (±), in the row’s unit')
+  expect(screen.queryByText(/Not read, because/)).toBeNull()
+  expect(rowOf(await judged(1), 2).textContent).toContain('closes at 0.65 in. w.c. ± 0.05')
+})
+
+test('a row that opens beyond where it closes is held back with the slip named', async () => {
+  open(`${head},break (in. w.c.)\nOrrinmoor,OM Ridge,Low fire,0.75,0.97`)
+  await screen.findByText(/1 row, 5 columns/)
+  const row = rowOf(await judged(1), 2).textContent
+  expect(row).toContain('Look again')
+  expect(row).toContain('the two may have been swapped')
+  expect(screen.queryByRole('button', { name: /Take over/ })).toBeNull()
 })

@@ -635,3 +635,90 @@ test('planImport tells how far it is, in steps between which a screen can be dra
   )
   expect(planOf(`${head}\n${rows.join('\n')}`).steps).toBeGreaterThan(9)
 })
+
+test.each([
+  ['0.75', '0.97'],
+  ['0,75', '0,97'],
+])(
+  'planImport holds back a row that opens at more than it closes at, %s and %s, and says that they may be swapped',
+  (make, broken) => {
+    const text = `maker;range;position;make (in. w.c.);break (in. w.c.)\nOrrinmoor;OM Ridge;Low fire;${make};${broken}`
+    expect(first(planOf(text))).toMatchObject({
+      outcome: 'look again',
+      sentence: expect.stringMatching(
+        /It would open at 0\.97 in\. w\.c\. and close at 0\.75 .*may have been swapped/,
+      ),
+    })
+    const taken = first(planOf(text, { takeOdd: true }))
+    expect(taken).toMatchObject({ outcome: 'taken over' })
+    expect(reportOf(taken).looks.join(' ')).toContain('may have been swapped')
+  },
+)
+
+test('planImport holds back no row in the usual order, and none of a switch that opens on rise', () => {
+  const rows = (make: string, broken: string, position = 'Low fire') =>
+    `maker,range,position,make (Pa),break (Pa)\nOrrinmoor,OM Ridge,${position},${make},${broken}`
+  expect(first(planOf(rows('240', '180'))).outcome).toBe('taken over')
+  const equipment = someEquipment()
+  const drain = held('position', {
+    ...(equipment.low.body as object),
+    name: 'Backward',
+    kind: 'opens on rise',
+  })
+  const file = foldTeamFile([...equipment.all, drain])
+  expect(first(planOf(rows('180', '240', 'Backward'), { file })).outcome).toBe('taken over')
+})
+
+test.each(['=1+1', '@SUM(1)', '+1+1', '-1*2', '+A1', '-(2)', '=0.65'])(
+  'planImport refuses a row with the formula %s for a number, whatever the unit',
+  (cell) => {
+    const text = `maker,range,position,make,unit\nOrrinmoor,OM Ridge,Low fire,${cell},wc`
+    const columns = { maker: 0, range: 1, position: 2, make: 3, unit: 4 }
+    expect(first(planOf(text, { reading: { columns } }))).toMatchObject({
+      outcome: 'refused',
+      rule: 'formula',
+      sentence: expect.stringContaining('is a formula of a spreadsheet'),
+    })
+  },
+)
+
+test('planImport refuses a formula in a column of words too, and takes a note that begins with a dash', () => {
+  const at = (note: string) =>
+    first(planOf(`${head},note\nOrrinmoor,OM Ridge,Low fire,-0.65,${note}`)).outcome
+  expect(['=A1', '@now', '+SUM(A1)'].map(at)).toEqual(['refused', 'refused', 'refused'])
+  expect(['- seen by Ede', '-', '+1 555 0142', '-40 F outside'].map(at)).toEqual(Array(4).fill('taken over'))
+})
+
+test.each([
+  ['-0.65', 'suction'],
+  ['+0.65', 'pressure'],
+  ['-.65', 'suction'],
+  ['-0.65 in. w.c.', 'suction'],
+  ['-0.65 ±0.05', 'suction'],
+] as const)('planImport takes the signed number %s as a number', (cell, sense) => {
+  const { body } = reportOf(first(planOf(`${head}\nOrrinmoor,OM Ridge,Low fire,${cell}`)))
+  expect(body).toMatchObject({ sense, pascals: expect.closeTo(0.65 * 249.08891, 6) })
+})
+
+test.each(['0.05', '±0.05', '+/-0.05', '+/- .05', '0,05'])(
+  'planImport takes the tolerance %s of its own column either way, in the row’s unit',
+  (tolerance) => {
+    const text = `maker;range;position;make;unit;tolerance\nOrrinmoor;OM Ridge;Low fire;-0,65;wc;${tolerance}`
+    const { body } = reportOf(
+      first(planOf(text, { reading: { decimals: tolerance.includes(',') ? 'comma' : 'not known' } })),
+    )
+    expect(body.toleranceAbove).toBeCloseTo(0.05 * 249.08891, 6)
+    expect(body.toleranceBelow).toBeCloseTo(0.05 * 249.08891, 6)
+    expect(body.asWritten).toMatch(/^-0,65 wc ± [.0,]+5$/)
+  },
+)
+
+test('planImport leaves the tolerance beside a number as it stands, and refuses one that can’t be read', () => {
+  const at = (make: string, tolerance: string) =>
+    first(planOf(`${head},tol (Pa)\nOrrinmoor,OM Ridge,Low fire,${make},${tolerance}`))
+  expect(reportOf(at('0.65 ±0.02', '12')).body.toleranceAbove).toBeCloseTo(0.02 * 249.08891, 6)
+  expect(reportOf(at('0.65', '12')).body.toleranceAbove).toBeCloseTo(12, 9)
+  expect(reportOf(at('0.65', '')).body.toleranceAbove).toBeUndefined()
+  for (const unclear of ['-12', 'narrow', '5 %'])
+    expect(at('0.65', unclear)).toMatchObject({ outcome: 'refused', rule: 'tolerance' })
+})

@@ -9,6 +9,7 @@ import {
   guessDateOrder,
   guessDecimals,
   guessEncoding,
+  isWorkbook,
   readTable,
   separators,
   unitsInHeads,
@@ -446,4 +447,16 @@ test('readRow refuses a day that lies ahead', () => {
     ok: false,
     problem: { code: 'date' },
   })
+})
+
+test('isWorkbook(bytes) knows a zip archive and a compound file by how they begin, and no text', () => {
+  expect(isWorkbook(bytesOf(0x50, 0x4b, 0x03, 0x04, 0x14, 0x00))).toBe(true)
+  expect(isWorkbook(bytesOf(0xd0, 0xcf, 0x11, 0xe0, 0xa1, 0xb1, 0x1a, 0xe1, 0x00))).toBe(true)
+  for (const text of ['PK,make\nA,1', 'maker,make', '']) expect(isWorkbook(utf8(text))).toBe(false)
+})
+
+test('guessColumns takes a column of tolerances for what it is, and for no make point', () => {
+  const columns = (name: string) => guessColumns(tableOf(`maker,make,${name}\nOrrinmoor,0.65,0.05`))
+  for (const name of ['Tolerance', 'Make tolerance', 'tol.', '±', '+/-', '+/- in wc'])
+    expect([name, columns(name)]).toEqual([name, { maker: 0, make: 1, tolerance: 2 }])
 })
