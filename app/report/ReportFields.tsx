@@ -126,6 +126,8 @@ export function OpenFields(props: FieldProps & { asks: ReadonlySet<keyof ReportF
 
 type SourceProps = FieldProps & {
   parts: readonly Option[]
+  /** What to look at again of the part that is chosen. */
+  elsewhere: string | undefined
   people: readonly Option[]
   gauges: readonly Option[]
 }
@@ -139,7 +141,7 @@ const photoLabels: Readonly<Record<PhotoShows, string>> = {
 }
 
 /** What the number rests on, and what lets somebody else check it. */
-export function SourceFields({ parts, people, gauges, ...props }: SourceProps) {
+export function SourceFields({ parts, elsewhere, people, gauges, ...props }: SourceProps) {
   const { form, change, errorOf } = props
   const asked = proofAsked(form.source)
   return (
@@ -173,6 +175,7 @@ export function SourceFields({ parts, people, gauges, ...props }: SourceProps) {
           error={errorOf('readOffPart')}
         />
       )}
+      {asked === 'part' && <p role="status">{elsewhere}</p>}
       {asked === 'document' && (
         <>
           <Text {...props} name="documentName" label="Document, with its number" exact />

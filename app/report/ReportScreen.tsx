@@ -26,7 +26,7 @@ import { Stack } from '../ui/paper/Stack'
 import { WaterColumn } from '../ui/waterColumn/WaterColumn'
 import { CheckWhatWasRead } from './CheckWhatWasRead'
 import { levelOnceSaved, onceSaved } from './onceSaved'
-import { partsFor } from './partsFor'
+import { listedElsewhere, partsFor } from './partsFor'
 import { recordsWithPhoto } from './photoRecord'
 import { BundleFields, OpenFields, SourceFields } from './ReportFields'
 import { freshReport, openQuestions, type ReportForm, readText, reportBodies } from './reportForm'
@@ -220,7 +220,11 @@ function ReportWith({
           <Sheet title="Where it comes from">
             <Stack>
               <ScannedPart read={query.get('read') ?? undefined} {...{ form, change, file, here }} />
-              <SourceFields {...{ form, change, errorOf, people, gauges }} parts={partOptions} />
+              <SourceFields
+                {...{ form, change, errorOf, people, gauges }}
+                parts={partOptions}
+                elsewhere={listedElsewhere(file, position, part)}
+              />
             </Stack>
           </Sheet>
           <Sheet

@@ -10,6 +10,27 @@ type Nearness = 0 | 1 | 2
 const nearWords = ['listed for this switch', 'listed for another switch', 'another maker’s'] as const
 
 /**
+ * What to look at again before a number read off a part is saved: the part is recorded as one of other switches, and not
+ * of this one.
+ */
+export function listedElsewhere(
+  file: TeamFile,
+  position: Entry<PositionBody>,
+  part: PartBody | undefined,
+): string | undefined {
+  const listed = [...new Set(part?.positionIds.map(file.keptId))]
+  if (part === undefined || listed.length === 0 || listed.includes(position.id)) return undefined
+  const names = listed.flatMap((id) => {
+    const other = file.positions.get(id)
+    const range = other && file.ranges.get(file.keptId(other.body.rangeId))
+    return other === undefined
+      ? []
+      : [`${other.body.name}${range === undefined ? '' : `, ${range.body.name}`}`]
+  })
+  return `Look again: ${part.partNumber} is on file for ${names.join('; ')}, and not for this switch. Is that the number on it? Then record first that the maker lists it here.`
+}
+
+/**
  * The parts whose label can be read at a switch, those that are listed for it first. None is left out: whatever is in
  * must be nameable, and a part that is no factory part here says so.
  */

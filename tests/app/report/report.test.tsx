@@ -313,6 +313,18 @@ describe('ReportScreen', () => {
     expect(await record([ids.low], 'listed for this switch')).toBe(1)
   })
 
+  test('a part that is on file for another switch is to be looked at again', () => {
+    open()
+    says('CLOSE -.58 WC')
+    select('What does the number rest on?', 'Rating label on the factory switch')
+    select('Which part is it?', 'OM-9140 (factory part, listed for another switch)')
+    expect(
+      screen.getByText(/^Look again: OM-9140 is on file for .+, and not for this switch\./),
+    ).toBeDefined()
+    select('Which part is it?', 'OM-8802 (factory part, listed for this switch)')
+    expect(screen.queryByText(/^Look again: /)).toBeNull()
+  })
+
   test('a number of unusual size is saved only once somebody has looked again', async () => {
     const device = open()
     says('CLOSE -5.8 in. w.c.')
