@@ -5,7 +5,7 @@ import { counting, type TeamFile } from '../fold/teamFile'
 import type { FindingBody } from '../kinds/finding'
 import type { FoundFittedBody } from '../kinds/foundFitted'
 import type { AnyRepairBody } from '../kinds/repair'
-import { furnaceNamed } from './furnaceNamed'
+import { furnacesNamed } from './furnacesNamed'
 import { ofFurnace, oldestFirst } from './ofFurnace'
 
 const dangerOfWhat: Readonly<Record<FoundFittedBody['what'], DangerCode | undefined>> = {
@@ -85,10 +85,8 @@ function jumperLooks(file: TeamFile): ReadonlyMap<string, Entry<FindingBody>> {
   if (known !== undefined) return known
   const newest = new Map<string, Entry<FindingBody>>()
   const all = counting(file.findings).filter(({ body }) => body.finding === 'jumper-or-bypass')
-  for (const look of all.sort(oldestFirst)) {
-    const furnaceId = furnaceNamed(file, look)
-    if (furnaceId !== undefined) newest.set(furnaceId, look)
-  }
+  for (const look of all.sort(oldestFirst))
+    for (const furnaceId of furnacesNamed(file, look)) newest.set(furnaceId, look)
   looks.set(file, newest)
   return newest
 }

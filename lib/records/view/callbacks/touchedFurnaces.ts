@@ -1,5 +1,5 @@
 import type { TeamFile } from '@/lib/records/fold/teamFile'
-import { furnaceNamed } from '../furnaceNamed'
+import { furnacesNamed } from '../furnacesNamed'
 
 type Held = NonNullable<ReturnType<TeamFile['records']['get']>>
 
@@ -22,11 +22,12 @@ export const besideTheFacts: ReadonlySet<string> = new Set([
   'warranty answer',
   // What they take back, bring in or blank is another record, which differs itself.
   'import',
+  'imported lines',
   'withdrawal',
   'withholding',
 ])
 
-/** Kinds that are of one furnace: by their own word, by their case, or by their notice. */
+/** Kinds that are of a furnace: by their own word, by their case, or by their notice. */
 const ofOneFurnace: ReadonlySet<string> = new Set([
   'furnace',
   'case',
@@ -51,7 +52,8 @@ const atOnce = 2000
 /**
  * The furnaces whose cases may have other facts in one team file than in another; 'any' where something differs that
  * is of all furnaces: a part, a switch position, a gauge, or which records are one. What a furnace's cases amount to is
- * made of its own records beside these, since no record is taken in whose case, visit and furnace do not belong together.
+ * made of its own records beside these: those that name it, and those that name a case on it or its notice. When a
+ * record is taken in they belong together, but once a join is taken back its case may be on another furnace than its own.
  */
 export function* touchedFurnaces(
   before: TeamFile,
@@ -62,8 +64,8 @@ export function* touchedFurnaces(
   const touch = (file: TeamFile, { kind, entry }: Held): void => {
     if (besideTheFacts.has(kind)) return
     if (!ofOneFurnace.has(kind)) isOfAll = true
-    const furnaceId = kind === 'furnace' ? file.keptId(entry.id) : furnaceNamed(file, entry)
-    if (furnaceId !== undefined) touched.add(furnaceId)
+    if (kind === 'furnace') touched.add(file.keptId(entry.id))
+    for (const furnaceId of furnacesNamed(file, entry)) touched.add(furnaceId)
   }
   let [compared, left] = [0, before.records.size]
   for (const [id, held] of after.records) {

@@ -1,6 +1,6 @@
 import type { Entry } from '@/lib/records/fold/entry'
 import type { TeamFile } from '@/lib/records/fold/teamFile'
-import { furnaceNamed } from '../furnaceNamed'
+import { furnacesNamed } from '../furnacesNamed'
 
 /** What is about the trade and the team as a whole, and bears on what is judged of a furnace. */
 const ofTheTeam = [
@@ -52,8 +52,9 @@ const nothing: ReadonlyMap<string, never> = new Map<string, never>()
 /**
  * The team file as it stood just before a moment, as far as it bears on one furnace: nothing that was said at that
  * moment or later, and what was withdrawn later still counting. Records that were joined stay joined: that two
- * records name one thing was true before anybody said so. Requests, calls, warranty answers and preferences are left out, because no
- * rating and no case is judged by them. Whether a photo's picture is held is taken from now: no record says when it came.
+ * records name one thing was true before anybody said so. What is of a case on the furnace is of the furnace, whichever
+ * it names itself. Requests, calls, warranty answers and preferences are left out, because no rating and no case is
+ * judged by them. Whether a photo's picture is held is taken from now: no record says when it came.
  * @param moment ISO 8601, UTC
  */
 export function sceneBefore(file: TeamFile, furnaceId: string, moment: string): TeamFile {
@@ -117,13 +118,14 @@ function sortedByFurnace(file: TeamFile): Map<string, Map<(typeof ofAFurnace)[nu
   const furnaces = new Map<string, Map<(typeof ofAFurnace)[number], AnyEntry[]>>()
   for (const kind of ofAFurnace) {
     for (const entry of all(file[kind])) {
-      const id = kind === 'furnaces' ? file.keptId(entry.id) : furnaceNamed(file, entry)
-      if (id === undefined) continue
-      const here = furnaces.get(id) ?? new Map<(typeof ofAFurnace)[number], AnyEntry[]>()
-      furnaces.set(id, here)
-      const ofKind = here.get(kind)
-      if (ofKind === undefined) here.set(kind, [entry])
-      else ofKind.push(entry)
+      const ids = kind === 'furnaces' ? [file.keptId(entry.id)] : furnacesNamed(file, entry)
+      for (const id of ids) {
+        const here = furnaces.get(id) ?? new Map<(typeof ofAFurnace)[number], AnyEntry[]>()
+        furnaces.set(id, here)
+        const ofKind = here.get(kind)
+        if (ofKind === undefined) here.set(kind, [entry])
+        else ofKind.push(entry)
+      }
     }
   }
   return furnaces

@@ -5,6 +5,7 @@ import { counting, type TeamFile } from '@/lib/records/fold/teamFile'
 import type { FurnaceBody } from '@/lib/records/kinds/furnace'
 import type { PositionBody } from '@/lib/records/kinds/position'
 import type { AnyRepairBody } from '@/lib/records/kinds/repair'
+import { caseFileOf } from '../case/caseFile'
 import { type CaseView, caseViewOf } from '../case/caseView'
 import { replacementFor, switchCaseOf } from '../case/switchCase'
 import { furnaceForRating } from '../furnaceForRating'
@@ -71,9 +72,11 @@ const isSwap = ({ switchReplaced, fittedPart, positionId }: AnyRepairBody): bool
   switchReplaced ?? (fittedPart !== undefined && positionId !== undefined)
 
 function factsOf(file: TeamFile, repair: Entry<AnyRepairBody>): SwapFacts | undefined {
-  const furnace = file.furnaces.get(file.keptId(repair.body.furnaceId))
-  if (furnace === undefined) return undefined
   const caseId = repair.body.caseId === undefined ? undefined : file.keptId(repair.body.caseId)
+  // Said while two furnaces were joined by mistake, a repair may name the other one: its case is on the right one.
+  const ofCase = caseId === undefined ? undefined : file.cases.get(caseId)
+  const furnace = file.furnaces.get(file.keptId(ofCase?.body.furnaceId ?? repair.body.furnaceId))
+  if (furnace === undefined) return undefined
   const position = positionOf(file, repair.body)
   const about = {
     repair,
@@ -157,12 +160,17 @@ const words = {
   'too close to call': 'too close to call',
 } as const
 
-const isReadAfter = (file: TeamFile, repair: Entry<AnyRepairBody>, positionId: string): boolean =>
-  ofFurnace(file, file.readings, repair.body.furnaceId).some(
+function isReadAfter(file: TeamFile, repair: Entry<AnyRepairBody>, positionId: string): boolean {
+  const { caseId, furnaceId } = repair.body
+  const readings =
+    caseId === undefined
+      ? ofFurnace(file, file.readings, furnaceId).filter(({ body }) => body.caseId === undefined)
+      : (caseFileOf(file, caseId)?.readings ?? [])
+  return readings.some(
     ({ at, body }) =>
       at > repair.at &&
       body.when === 'after repair' &&
-      body.caseId === repair.body.caseId &&
       body.positionId !== undefined &&
       file.keptId(body.positionId) === positionId,
   )
+}

@@ -147,6 +147,46 @@ describe('gatherSince(before, file)', () => {
     expect(gathered({ file: more, facts: anew }, file)).toEqual(facts)
   })
 
+  test('what names another furnace than its case does, since a join was taken back, is of both', () => {
+    const read = demo.find(
+      ({ kind, body }) => kind === 'reading' && body.caseId !== undefined && body.when === 'as found',
+    )!
+    const { caseId } = read.body
+    const ofCase = demo.find(({ id }) => id === caseId)!
+    const other = demo.find(({ kind, id }) => kind === 'furnace' && id !== ofCase.body.furnaceId)!
+    const join = said('same as', { kept: other.id, duplicate: ofCase.body.furnaceId, reason: 'one' }, read, 1)
+    const meanwhile = {
+      ...said('reading', { ...read.body, furnaceId: other.id }, read, 2),
+      version: read.version,
+    }
+    // The only reading of the case, so that its fact hangs on it.
+    const log = [
+      ...demo.filter(({ kind, body }) => kind !== 'reading' || body.caseId !== caseId),
+      join,
+      meanwhile,
+      withdrawalOf(join, 3),
+    ]
+    const file = foldTeamFile(log)
+    const facts = gathered(undefined, file)
+    const isRead = (of: TeamFacts) =>
+      of.flatMap(({ cases }) => cases).find(({ id }) => id === caseId)?.readBefore
+    expect(isRead(facts)).toBe(true)
+    const without = foldTeamFile([...log, withdrawalOf(meanwhile, 4)])
+    const anew = gathered({ file, facts }, without)
+    expect(isRead(anew)).toBe(false)
+    expect(anew).toEqual(gathered(undefined, without))
+  })
+
+  test('after the lines of an import every fact is kept', () => {
+    const file = foldTeamFile(demo)
+    const facts = gathered(undefined, file)
+    const lines = { importId: demo[0]!.id, lines: [{ row: 2, record: demo[1]!.id }] }
+    const more = foldTeamFile([...demo, said('imported lines', lines, demo[0]!, 1)])
+    const known = new Set(facts.flatMap(({ cases }) => cases))
+    const kept = gathered({ file, facts }, more).flatMap(({ cases }) => cases)
+    expect(kept.filter((one) => known.has(one))).toHaveLength(known.size)
+  })
+
   test('of the kinds that are rare, whichever record is withdrawn', () => {
     const file = foldTeamFile(demo)
     const facts = gathered(undefined, file)

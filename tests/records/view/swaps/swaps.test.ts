@@ -174,6 +174,42 @@ describe('switchSwapsIn(file): what stood on record just before each replacement
     expect(onlySwap(complete, swap(), reading(0.7, {}, { at: at(12, '11:30') })).readAfterwards).toBe(false)
   })
 
+  describe('once a join of two furnaces is taken back', () => {
+    const other = '01940000-0000-7000-8000-000000000801'
+    const furnace = said(
+      'furnace',
+      { siteLabel: 'Tarn Gate 4', model: 'LF2-060-A', fuel: 'not stated' },
+      { id: other },
+    )
+    const joined = said(
+      'same as',
+      { kept: other, duplicate: ids.furnace, reason: 'One furnace' },
+      { at: at(12, '09:15') },
+    )
+    const apart = withdrawn(joined, at(13))
+    const read = reading(0.9, { furnaceId: other })
+
+    test('what was read meanwhile counts for the replacement, though it names the other furnace', () => {
+      const records = [...without(faulty), furnace, joined, read, swap()]
+      expect(onlySwap(records, apart)).toMatchObject({ missing: [], reading: 'enough to close it' })
+    })
+
+    test('the replacement itself, said meanwhile, is judged on the furnace of its case, and so is what was read after it', () => {
+      const after = hot(0.7, { furnaceId: other })
+      const records = [...without(faulty), furnace, joined, read, swap({ furnaceId: other }), after]
+      expect(onlySwap(records).furnace.id).toBe(other)
+      const { furnace: on, ...facts } = onlySwap(records, apart)
+      expect(on.id).toBe(ids.furnace)
+      expect(facts).toMatchObject({ missing: [], reading: 'enough to close it', readAfterwards: true })
+    })
+
+    test('the other furnace has it in its scene as well, since the record says so', () => {
+      const file = team(without(faulty), furnace, joined, read, apart)
+      for (const id of [ids.furnace, other])
+        expect([...sceneBefore(file, id, at(12, '10:00')).readings.keys()]).toEqual([read.id])
+    })
+  })
+
   test('a second replacement is held against what was read since the first', () => {
     const [first, second] = switchSwapsIn(team(complete, swap(), swap({}, at(12, '12:00'))))
     expect(first!.missing).toEqual([])
