@@ -2,7 +2,6 @@
 
 import { useRouter, useSearchParams } from 'next/navigation'
 import { useState } from 'react'
-import { foundFittedOffer } from '@/lib/core/guard'
 import type { Entry } from '@/lib/records/fold/entry'
 import { counting, type TeamFile } from '@/lib/records/fold/teamFile'
 import type { FurnaceBody } from '@/lib/records/kinds/furnace'
@@ -14,7 +13,7 @@ import { returnTo } from '../equipment/form/returnTo'
 import { dayOf } from '../equipment/form/today'
 import { useRecordForm } from '../equipment/form/useRecordForm'
 import { whatWords } from '../foundFitted/fittedWords'
-import { foundFittedHref } from '../foundFitted/foundFittedAddress'
+import { InsteadOfFitting } from '../foundFitted/InsteadOfFitting'
 import { Empty } from '../ui/answers/Empty'
 import { Choice } from '../ui/form/Choice'
 import { Select } from '../ui/form/Select'
@@ -83,15 +82,12 @@ function Repair({ furnace, file, query }: Props) {
     ({ id, body }) =>
       id === form.positionId || (rangeId !== undefined && file.keptId(body.rangeId) === file.keptId(rangeId)),
   )
-  const foundFitted = foundFittedHref({
-    positionId: form.positionId,
-    furnaceId: furnace.id,
-    partId: form.fittedPart,
-  })
+  const known = { positionId: form.positionId, furnaceId: furnace.id, partId: form.fittedPart }
 
   const found = unsuitableIn(file, furnace.id)
   const isAboutThePart =
     record.refusal?.rule === 'no general-purpose switch' ||
+    record.refusal?.rule === 'no bypass' ||
     record.refusal?.rule === 'only the exact factory part'
 
   return (
@@ -111,8 +107,8 @@ function Repair({ furnace, file, query }: Props) {
         refused={
           isAboutThePart
             ? {
-                title: 'This part cannot be recorded as a repair',
-                instead: <a href={foundFitted}>{foundFittedOffer}</a>,
+                title: 'This cannot be recorded as a repair',
+                instead: <InsteadOfFitting known={known} />,
               }
             : {
                 title: 'The repair cannot be recorded here',

@@ -35,6 +35,29 @@ describe('no general-purpose switch, ever', () => {
     expect(refusalOf('repair', { ...bodyOf(ids.repair), fittedPart: undefined })).toBeUndefined()
   })
 
+  test.each([
+    [{ parts: 'universal adjustable switch, set to 0.30' }, 'no general-purpose switch'],
+    [{ done: 'fitted a universal switch' }, 'no general-purpose switch'],
+    [{ done: 'put a jumper across it' }, 'no bypass'],
+    [{ done: 'removed the jumper' }, undefined],
+    [{ done: 'took the universal switch out, factory one in' }, undefined],
+  ])('a repair whose words are %o is judged by them: %s', (words, rule) => {
+    const refusal = refusalOf('repair', { ...bodyOf(ids.repair), fittedPart: undefined, ...words })
+    expect(refusal?.rule).toBe(rule)
+    if (rule !== undefined) {
+      expect(refusal?.sentence).toContain('ask for its rating')
+      expect(refusal?.sentence).toContain('Record it as found fitted, when and by whom')
+    }
+  })
+
+  test('an ending does not wait for a switch that is called universal or adjustable', () => {
+    const waiting = { ...bodyOf(ids.ending), how: 'waiting for part', repairIds: undefined }
+    const named = (partNumber: string) => refusalOf('ending', { ...waiting, partNumber })?.rule
+    expect(named('UNIVERSAL ADJUSTABLE SWITCH')).toBe('no general-purpose switch')
+    expect(named('jumper')).toBe('no bypass')
+    expect(named('OM-8802')).toBeUndefined()
+  })
+
   test('a report read off a general-purpose switch is refused, whatever source it claims', () => {
     for (const source of ['factory switch label', 'unknown switch label', 'bench check']) {
       const refusal = refusalOf('report', { ...bodyOf(ids.labelReport), source, readOffPart: ids.generic })

@@ -2,7 +2,6 @@
 
 import { useRouter } from 'next/navigation'
 import { useState } from 'react'
-import { foundFittedOffer } from '@/lib/core/guard'
 import type { Entry } from '@/lib/records/fold/entry'
 import { type EndingBody, endingWays } from '@/lib/records/kinds/ending'
 import type { VisitFile } from '@/lib/records/view/case/caseFile'
@@ -13,6 +12,7 @@ import { useAdd } from '../../device/useAdd'
 import { Explained } from '../../equipment/form/Explained'
 import { RecordForm } from '../../equipment/form/RecordForm'
 import { useRecordForm } from '../../equipment/form/useRecordForm'
+import { InsteadOfFitting } from '../../foundFitted/InsteadOfFitting'
 import { Problem } from '../../ui/answers/Problem'
 import { TextArea } from '../../ui/form/TextArea'
 import { withdrawn } from '../notice/anew'
@@ -67,7 +67,7 @@ export function EndForm({ view, visit, facts, older, onSaved }: Props) {
       submit={needs.length === 0 ? 'End the visit' : 'End the visit as not finished'}
       refused={{
         title: 'The visit was not ended',
-        instead: <a href={`/found-fitted?furnace=${view.file.furnace.id}`}>{foundFittedOffer}</a>,
+        instead: <InsteadOfFitting known={{ furnaceId: view.file.furnace.id, printed: form.partNumber }} />,
       }}
       onSaved={(id) => void saved(id)}
     >

@@ -1,4 +1,5 @@
 import type { TeamFile } from '@/lib/records/fold/teamFile'
+import { neverFittedIn } from '@/lib/records/neverFitted'
 import type { CaseFile } from '@/lib/records/view/case/caseFile'
 import { leadingBack } from '../../equipment/form/returnTo'
 import { repairHref } from '../../furnace/repairForm'
@@ -31,6 +32,8 @@ export function RepairsOfCase({ ofCase, visitId, file, mayAdd }: Props) {
                 )}
                 {body.parts !== undefined && `, ${body.parts}`}
                 {body.minutes !== undefined && `, ${body.minutes} min`}
+                {neverFittedIn(body) !== undefined &&
+                  '. It speaks of what is never fitted, and counts as no repair'}
               </li>
             )
           })}

@@ -134,7 +134,10 @@ export function readEndForm(form: EndForm, onRecord: OnRecord, file: TeamFile): 
   if (Object.keys(gaps).length > 0) return { gaps }
   if (form.how === 'waiting for part') {
     const fits = factoryOnly(file, form.partNumber)
-    if (!fits.ok) return { refusal: { rule: 'no general-purpose switch', sentence: fits.problem.message } }
+    if (!fits.ok) {
+      const rule = fits.problem.code === 'bypass' ? 'no bypass' : 'no general-purpose switch'
+      return { refusal: { rule, sentence: fits.problem.message } }
+    }
   }
   return { body: endingSoFar({ ...form, how: form.how }, onRecord) }
 }

@@ -1,5 +1,6 @@
 import type { TeamFile } from '@/lib/records/fold/teamFile'
 import type { EndingBody } from '@/lib/records/kinds/ending'
+import { neverFittedPart } from '@/lib/records/neverFitted'
 import type { Fact } from '../../ui/paper/Facts'
 import { AsPrinted } from '../../ui/words/AsPrinted'
 import { sayDate } from '../../ui/words/sayDate'
@@ -34,7 +35,12 @@ export function endingFacts(body: EndingBody, file: TeamFile): Fact[] {
     ...fact('nothing', 'Nothing to put back', few(body.nothingToPutBack), (items) =>
       items.map((item) => putBackWords[item]).join(', '),
     ),
-    ...fact('part', 'Part', body.partNumber, (number) => <AsPrinted text={number} />),
+    ...fact('part', 'Part', body.partNumber, (number) => (
+      <>
+        <AsPrinted text={number} />
+        {neverFittedPart(number) !== undefined && ', which is never fitted and counts as no part'}
+      </>
+    )),
     ...fact('superseded', 'Supersession checked', body.supersessionChecked, (is) => (is ? 'yes' : 'no')),
     ...fact('ordered', 'Ordered', body.orderedWhere, (where) => where),
     ...fact('follow-up', 'Follow-up', body.followUpOn, sayDate),

@@ -2,8 +2,10 @@ import { readableFinding } from '@/lib/catalogue/findings/readableFinding'
 import { dangerSentence } from '@/lib/core/guard'
 import type { PressureUnit } from '@/lib/core/pressure'
 import type { TeamFile } from '@/lib/records/fold/teamFile'
+import { neverFittedIn } from '@/lib/records/neverFitted'
 import type { CaseFile } from '@/lib/records/view/case/caseFile'
 import { whatWords } from '../../foundFitted/fittedWords'
+import { foundFittedHref } from '../../foundFitted/foundFittedAddress'
 import { Facts } from '../../ui/paper/Facts'
 import { Picture } from '../../ui/photo/Picture'
 import { showsWords } from '../../ui/photo/photoWords'
@@ -109,10 +111,11 @@ export function WhatTold({ line, number, file, ofCase, names, unit }: Props) {
       const { done, positionId, fittedPart, partFrom, parts, minutes, note } = line.entry.body
       // The part as it was named that day: a record that it was joined to later names another number.
       const part = fittedPart === undefined ? undefined : file.parts.get(fittedPart)?.body
+      const never = neverFittedIn(line.entry.body)
       return (
         <>
           <p>
-            <b>Repair:</b> {done}
+            <b>{never === undefined ? 'Repair:' : 'Said to be a repair, and counted as none:'}</b> {done}
             {positionId !== undefined && `, ${position(positionId)}`}.
             {part !== undefined && (
               <>
@@ -123,10 +126,18 @@ export function WhatTold({ line, number, file, ofCase, names, unit }: Props) {
                   : `It came from: ${partFrom}.`}
               </>
             )}
-            {parts !== undefined && ` Parts: ${parts}.`}
+            {parts !== undefined && ` ${never === undefined ? 'Parts' : 'Typed under parts'}: ${parts}.`}
             {minutes !== undefined && ` ${minutes} min.`}
             {noted(note)}
           </p>
+          {never !== undefined && (
+            <p>
+              <b>It speaks of: {never.what}.</b> That is never fitted. Is it in?{' '}
+              <a href={foundFittedHref({ positionId, furnaceId: ofCase.furnace.id })}>
+                Record it as found fitted
+              </a>
+            </p>
+          )}
           <WarrantyOfRepair repair={line.entry} back={`/case/history?id=${ofCase.entry.id}`} />
         </>
       )

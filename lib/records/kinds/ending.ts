@@ -3,6 +3,7 @@ import { z } from 'zod'
 import { type Ending, endings } from '@/lib/core/callbacks/cases'
 import { defineKind, type Lookup, type Refusal, roles } from '../envelope'
 import { day, line, note, recordId } from '../fields'
+import { neverFittedPart, neverFittedRefusal } from '../neverFitted'
 import { isSame, whyNotOfCase } from '../ofCase'
 import { putBackItems } from '../putBackItems'
 import { whyNoSuchCause } from '../trade'
@@ -69,6 +70,12 @@ function whyNotItsOwn(body: EndingBody, lookup: Lookup): Refusal | undefined {
       }
 }
 
+/** Why the part cannot be waited for: what it is called may never be fitted. */
+function whyNotWaitedFor({ partNumber }: EndingBody): Refusal | undefined {
+  const what = neverFittedPart(partNumber)
+  return what === undefined ? undefined : neverFittedRefusal(what, 'The part that is waited for')
+}
+
 export const ending = defineKind<EndingBody>({
   kind: 'ending',
   version: 1,
@@ -80,6 +87,7 @@ export const ending = defineKind<EndingBody>({
   refusedBy: (body, lookup) =>
     whyNotOfCase(body, lookup) ??
     whyNotItsOwn(body, lookup) ??
+    whyNotWaitedFor(body) ??
     [body.mainCause, body.contributingCause]
       .flatMap((cause) => (cause === undefined ? [] : [whyNoSuchCause(cause)]))
       .find((refusal) => refusal !== undefined),

@@ -2,6 +2,7 @@ import '../withoutEval'
 import { z } from 'zod'
 import { defineKind, type Lookup, type Refusal, roles } from '../envelope'
 import { day, line, note, recordId } from '../fields'
+import { neverFittedIn, neverFittedRefusal } from '../neverFitted'
 import { isSame, whyNotOfCase } from '../ofCase'
 import { whyNoPosition } from '../ofPosition'
 import { withholdable } from '../withholdable'
@@ -68,6 +69,17 @@ function whyNotFoundThere({ furnaceId, putsRight }: AnyRepairBody, lookup: Looku
       }
 }
 
+/** Why its words cannot be a repair: they say that a jumper or an adjustable switch was put in. */
+function whyNotFitted(body: AnyRepairBody): Refusal | undefined {
+  const said = neverFittedIn(body)
+  return said === undefined
+    ? undefined
+    : neverFittedRefusal(
+        said.what,
+        said.field === 'done' ? 'What was done' : 'What stands under parts and material',
+      )
+}
+
 export const repair = defineKind<AnyRepairBody>({
   kind: 'repair',
   version: 3,
@@ -90,7 +102,8 @@ export const repair = defineKind<AnyRepairBody>({
             'Only a part that the maker names for this furnace can be recorded as a repair. Order the factory part. ' +
             'It is already in? Record it as found fitted, when and by whom.',
         }
-      : undefined),
+      : undefined) ??
+    whyNotFitted(body),
   happenedOn: ['on'],
   mayWithhold: withholdable.repair,
 })

@@ -143,7 +143,7 @@ function wantedUnder(head: readonly string[], { said }: Words): Map<number, RegE
 }
 
 /** One place where a word stands undenied is enough: “not adjustable when found; adjustable one fitted”. */
-const isSaid = (text: string, pattern: RegExp): boolean =>
+export const isSaid = (text: string, pattern: RegExp): boolean =>
   text !== '' && [...text.matchAll(pattern)].some(({ index }) => !denied.test(text.slice(0, index)))
 
 /**
@@ -151,7 +151,7 @@ const isSaid = (text: string, pattern: RegExp): boolean =>
  * Empty where there are none, as in most cells of a long list. A mark that is not seen, such as a soft hyphen, may stand
  * within a word or between two: with one in it the text is given both ways, a line each.
  */
-function plain(text: string): string {
+export function plain(text: string): string {
   if (!/\p{L}/u.test(text)) return ''
   const whole = text.normalize('NFKC')
   return unseen.test(whole)

@@ -188,6 +188,31 @@ test.each([
   },
 )
 
+test.each([
+  ['put a jumper across it and fitted a universal switch', '', 'no bypass'],
+  ['Fitted a switch', 'universal adjustable switch, set to 0.30', 'no general-purpose switch'],
+])('“%s”, parts “%s”, is refused by its words, and nothing typed is lost', async (done, parts, rule) => {
+  const { device } = open()
+  fill('What was done', done)
+  choose('Was a pressure switch replaced?', 'No')
+  fill('Other parts and material', parts)
+  await press('Record the repair')
+  const refusal = screen.getByRole('alert')
+  expect(refusal.textContent).toContain(rule)
+  expect(
+    within(refusal)
+      .getByRole('link', { name: /record it as found fitted/ })
+      .getAttribute('href'),
+  ).toBe(`/found-fitted?position=${ids.low}&furnace=${ids.furnace}`)
+  expect(within(refusal).getByRole('link', { name: 'Ask which part and rating is right' })).toBeTruthy()
+  expect(screen.getByLabelText<HTMLInputElement>('What was done').value).toBe(done)
+  expect(device.added).toEqual([])
+  fill('What was done', 'Took the universal switch out and the jumper off')
+  fill('Other parts and material', '')
+  await press('Record the repair')
+  expect(device.added).toHaveLength(1)
+})
+
 test('the factory part of another position is refused: a rating is never carried over', async () => {
   const { device } = open()
   fill('What was done', 'Switch fitted')

@@ -1,3 +1,4 @@
+import { neverFittedIn } from '../../neverFitted'
 import type { CaseFile } from '../case/caseFile'
 
 /** What was done on a case, by what it took. A switch that was replaced beside other parts counts as that. */
@@ -9,7 +10,9 @@ export const remedies = [
 ] as const
 export type Remedy = (typeof remedies)[number]
 
-export function remedyOf({ repairs }: Pick<CaseFile, 'repairs'>): Remedy {
+/** A repair whose words say that something was put in that is never fitted is none. */
+export function remedyOf(file: Pick<CaseFile, 'repairs'>): Remedy {
+  const repairs = file.repairs.filter(({ body }) => neverFittedIn(body) === undefined)
   if (repairs.length === 0) return 'no repair on record'
   if (repairs.some(({ body }) => body.switchReplaced === true)) return 'switch replaced'
   return repairs.some(({ body }) => body.fittedPart !== undefined || body.parts !== undefined)

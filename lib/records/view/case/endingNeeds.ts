@@ -3,6 +3,7 @@ import type { Danger } from '@/lib/core/guard'
 import type { Entry } from '@/lib/records/fold/entry'
 import type { EndingBody, EndingWay } from '@/lib/records/kinds/ending'
 import type { PositionBody } from '@/lib/records/kinds/position'
+import { neverFittedIn, neverFittedPart } from '@/lib/records/neverFitted'
 import { putBackItems } from '@/lib/records/putBackItems'
 import type { CaseFile } from './caseFile'
 import { faultsRead } from './faultsRead'
@@ -90,6 +91,11 @@ const needsOf: Record<EndingWay, (ending: EndingBody, facts: EndingFacts) => End
   'waiting for part': (ending) => [
     ...said('partNumber', ending.partNumber !== undefined, 'The part number that is waited for.'),
     ...said(
+      'partNumber',
+      neverFittedPart(ending.partNumber) === undefined,
+      'The number of a factory part: what is named is never fitted.',
+    ),
+    ...said(
       'supersessionChecked',
       ending.supersessionChecked === true,
       'Whether the number has been superseded: check it.',
@@ -122,7 +128,10 @@ const needsOf: Record<EndingWay, (ending: EndingBody, facts: EndingFacts) => End
 }
 
 const repaired = ({ repairs }: CaseFile): string[] =>
-  unless(repairs.length > 0, 'What was done: record the repair with its parts.')
+  unless(
+    repairs.some(({ body }) => neverFittedIn(body) === undefined),
+    'What was done: record the repair with its parts.',
+  )
 
 /** A furnace that is left off proves nothing, whatever case it was left off for. */
 const stillLeftOff = ({ visitId }: EndingBody, { notices, leftOffUnnoticed }: CaseFile): string[] => [

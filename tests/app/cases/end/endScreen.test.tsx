@@ -269,6 +269,25 @@ test('a general-purpose switch is never waited for: the rule refuses it and noth
   expect(device.added).toEqual([])
 })
 
+test.each([
+  ['UNIVERSAL ADJUSTABLE SWITCH', 'no general-purpose switch'],
+  ['jumper', 'no bypass'],
+])('a part that is called %s is refused by its words, with what to do instead', async (typed, rule) => {
+  const { device } = open()
+  choose(how, /^Waiting for part/)
+  fill('Part number', typed)
+  await press(/^End the visit/)
+  const refusal = screen.getAllByRole('alert').find((alert) => alert.textContent?.includes('The rule'))!
+  expect(refusal.textContent).toContain(rule)
+  expect(
+    within(refusal)
+      .getByRole('link', { name: /record it as found fitted/ })
+      .getAttribute('href'),
+  ).toBe(`/found-fitted?${new URLSearchParams({ furnace: ids.furnace, printed: typed })}`)
+  expect(within(refusal).getByRole('link', { name: 'Ask which part and rating is right' })).toBeTruthy()
+  expect(device.added).toEqual([])
+})
+
 test('a part that is not on file can be waited for: nothing is claimed of what replaced it', async () => {
   const { device } = open()
   choose(how, /^Waiting for part/)

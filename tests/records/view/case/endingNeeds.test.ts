@@ -226,6 +226,13 @@ describe('the other ways', () => {
     expect(missing(opened, repair(), ending({ how: 'repaired, not proven' }))).toEqual([])
   })
 
+  test('a repair that says that an adjustable switch was put in is not what was done', () => {
+    const swap = repair({ parts: 'universal adjustable switch, set to 0.30' })
+    expect(missing(opened, swap, ending({ how: 'repaired, not proven' }))).toEqual([
+      'What was done: record the repair with its parts.',
+    ])
+  })
+
   const waiting = {
     how: 'waiting for part',
     partNumber: 'OM-7731K',
@@ -239,6 +246,11 @@ describe('the other ways', () => {
       'its supersession',
       { supersessionChecked: false },
       ['Whether the number has been superseded: check it.'],
+    ],
+    [
+      'a factory part',
+      { partNumber: 'UNIVERSAL ADJUSTABLE SWITCH' },
+      ['The number of a factory part: what is named is never fitted.'],
     ],
     ['where', { orderedWhere: undefined }, ['Where it is ordered.']],
   ])('waiting for part lacks %s', (_, more, expected) => {
