@@ -31,8 +31,8 @@ export type Parts = {
 
 /**
  * What a device does once a manager has ended its person's session: it hands over what waits, refused records and
- * pictures too, and lets go of each only when the server holds it; then it empties itself of the team file, the drafts and everything
- * else of that person; then it says so. Broken off anywhere, it is simply begun again.
+ * pictures too, and lets go of each only when the server holds it; then it empties itself of the team file, the drafts
+ * and everything else of that person; then it says so. Broken off anywhere, it is simply begun again.
  *
  * The stores are emptied and not deleted: a deletion waits for every other tab, and this must not.
  */

@@ -20,6 +20,10 @@ afterEach(closeLogs)
 /** One phone at the door of the real server: its databases, and the one session that its browser holds. */
 let cookie = ''
 let broken: string | undefined
+/** For whom nothing that is handed over arrives. */
+let brokenFor: string | undefined
+/** What another tab of the phone has just done too. */
+let doneTwice: string | undefined
 /** What the phone sent to hand over, and by whose session. */
 let handed: [route: string, cookie: string][] = []
 const people: Record<string, string> = {}
@@ -28,6 +32,8 @@ let manager = ''
 beforeEach(async () => {
   globalThis.indexedDB = new IDBFactory()
   broken = undefined
+  brokenFor = undefined
+  doneTwice = undefined
   handed = []
   const handlers = await appHandlers()
   people.mara = await add('Mara Otell', 'manager')
@@ -42,7 +48,11 @@ beforeEach(async () => {
     const sha256 = /[0-9a-f]{64}/.exec(pathname)?.[0] ?? ''
     const route = `${request.method} ${sha256 === '' ? pathname : pathname.replace(sha256, '[sha256]')}`
     if (route === broken) throw new TypeError('Failed to fetch')
+    if (brokenFor !== undefined && request.headers.get('inchwater-person') === brokenFor)
+      return new Response('Bad gateway', { status: 502 })
     if (pathname.startsWith('/api/hand-over')) handed.push([route, request.headers.get('cookie') ?? ''])
+    if (route === doneTwice)
+      await handlers.get(route)!.handle(request.clone(), { params: Promise.resolve({ sha256 }) })
     return handlers.get(route)!.handle(request, { params: Promise.resolve({ sha256 }) })
   })
   return () => vi.unstubAllGlobals()
@@ -185,4 +195,40 @@ test('with a key that the server’s secret does not fit, all stays until its pe
   expect(jonas.state().ended).toBe('emptied')
   expect(aside()).toHaveLength(3)
   jonas.close()
+})
+
+test('what fails for one person keeps nobody else’s on the phone, and is told once all had their turn', async () => {
+  await leftByJonas()
+  const oskar = await add('Oskar Fenn', 'technician')
+  const third = await opened('Oskar Fenn', oskar, 'technician')
+  third.close()
+  for (const personId of [people.jonas!, oskar]) await endPhoneOf(personId)
+  expect((await indexedDB.databases())[0]?.name).toContain(people.jonas)
+  brokenFor = people.jonas
+  cookie = await signedIn('Ilse Quandt')
+  const me = { id: people.ilse!, name: 'Ilse Quandt', role: 'dispatcher' } as const
+  const ilse = await openDevice({ me, deviceId: 'phone-1', now: () => new Date() })
+  await ilse.sync()
+  const emptied = () =>
+    listEndings(store().database).flatMap(({ personId, emptiedAt }) => (emptiedAt === null ? [] : [personId]))
+  expect(emptied()).toEqual([oskar])
+  expect(ilse.state().trouble?.why).toBe('server trouble')
+  brokenFor = undefined
+  await ilse.sync()
+  expect(emptied().sort()).toEqual([oskar, people.jonas].sort())
+  expect(ilse.state().trouble).toBeUndefined()
+  ilse.close()
+})
+
+test('where another tab of the phone came to the end of it first, it is done, and no trouble', async () => {
+  await leftByJonas()
+  await endPhoneOf(people.jonas!)
+  doneTwice = 'POST /api/hand-over/done'
+  const ilse = await openedByIlse()
+  expect(handed.map(([route]) => route).slice(-2)).toEqual(['POST /api/hand-over/done', 'GET /api/hand-over'])
+  // The key alone: it goes with the tab that is told so.
+  expect(await ofJonas()).toBe(1)
+  await ilse.sync()
+  expect(ilse.state().trouble).toBeUndefined()
+  ilse.close()
 })
