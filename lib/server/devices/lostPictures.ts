@@ -10,24 +10,33 @@ import type { OpenEnding } from './endings'
 export function noteLostPicture(database: Database, ending: OpenEnding, sha256: string, now: Date): void {
   database
     .transaction(() => {
-      const isHere =
-        heldPicture(database, sha256) !== undefined ||
-        database.prepare('SELECT 1 FROM "SetAsidePicture" WHERE "sha256" = ?').get(sha256) !== undefined
-      const isTold = lostPictures(database).some(
+      const isTold = saidToBeLost(database).some(
         (lost) => lost.endingId === ending.id && lost.sha256 === sha256,
       )
-      if (isHere || isTold) return
+      if (isTold || isHere(database)(sha256)) return
       const detail = { ending: ending.id, picture: sha256 }
       writeEvent(database, { kind: 'picture lost', personId: ending.personId, detail }, now)
     })
     .immediate()
 }
 
-/** Every picture that was lost with a device. */
-export const lostPictures = (database: Database): { endingId: string; sha256: string }[] =>
+type LostPicture = { endingId: string; sha256: string }
+
+/** Every picture that was lost with a device, but those that came from elsewhere since: another device had a copy. */
+export function lostPictures(database: Database): LostPicture[] {
+  const isThere = isHere(database)
+  return saidToBeLost(database).filter(({ sha256 }) => !isThere(sha256))
+}
+
+const saidToBeLost = (database: Database): LostPicture[] =>
   database
-    .prepare<[], { endingId: string; sha256: string }>(
+    .prepare<[], LostPicture>(
       `SELECT json_extract("detail", '$.ending') AS "endingId", json_extract("detail", '$.picture') AS "sha256"
        FROM "PersonEvent" WHERE "kind" = 'picture lost'`,
     )
     .all()
+
+function isHere(database: Database): (sha256: string) => boolean {
+  const setAside = database.prepare('SELECT 1 FROM "SetAsidePicture" WHERE "sha256" = ?')
+  return (sha256) => heldPicture(database, sha256) !== undefined || setAside.get(sha256) !== undefined
+}

@@ -23,7 +23,7 @@ import { personOf } from '@/lib/server/people/session'
 import { store } from '@/lib/server/people/store'
 import { sweepSessions } from '@/lib/server/people/sweepSessions'
 import { sha256Of } from '@/lib/server/photos/pictureFiles'
-import { heldPicture } from '@/lib/server/photos/pictureTable'
+import { heldPicture, noteGone } from '@/lib/server/photos/pictureTable'
 import { add, cookiesOf, password, read, send, withFreshData } from '../people/team'
 import { pictureOf } from '../photos/somePictures'
 
@@ -356,6 +356,31 @@ test('a picture that was damaged on the device is written down once as lost, for
   expect(await value(devices(read('/', manager)))).toMatchObject({ endings: [{ picturesLost: 1 }] })
   const written = readEvents(store().database, 10).filter(({ kind }) => kind === 'picture lost')
   expect(written).toMatchObject([{ personId: jonas, byId: null, detail: { picture: sha256 } }])
+})
+
+test('a picture that came from elsewhere since is lost no longer, neither with its photo nor with the device', async () => {
+  await endPhone()
+  const bytes = await pictureOf('png', 60, 40, 7)
+  const sha256 = sha256Of(bytes)
+  const said = await photo(sha256, bytes.length)
+  await hand([said])
+  await sayLost(sha256)
+  const lost = async () => ({ listed: await listed(), devices: await value(devices(read('/', manager))) })
+  expect(await lost()).toMatchObject({
+    listed: [{ pictureLost: true }],
+    devices: { endings: [{ picturesLost: 1 }] },
+  })
+  // Set aside from another page of that person, then kept with its photo.
+  await giveBytes(sha256, bytes)
+  for (const step of ['set aside', 'held']) {
+    if (step === 'held') await admitAll([said])
+    expect(await lost()).toMatchObject({ devices: { endings: [{ picturesLost: 0 }] } })
+    expect(JSON.stringify(await listed())).not.toContain('pictureLost')
+  }
+  expect(heldPicture(store().database, sha256)).toMatchObject({ sha256 })
+  // Once it is gone again, it is lost as before.
+  noteGone(store().database, sha256)
+  expect(await lost()).toMatchObject({ devices: { endings: [{ picturesLost: 1 }] } })
 })
 
 test('no picture is lost that the server has, and none of a device that was not ended', async () => {
