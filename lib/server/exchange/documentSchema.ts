@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { recordEnvelope } from '@/lib/records/envelope'
 import { recordKinds } from '@/lib/records/registry'
-import { documentEntry, documentHead, documentRating, schemaFileName } from './logDocument'
+import { documentEntry, documentHead, documentRating, documentVersion, schemaFileName } from './logDocument'
 
 /**
  * The schema of the exported document as JSON Schema (draft 2020-12), made from the very schemas that judge records:
@@ -15,6 +15,7 @@ export function documentSchema(): object {
   )
   const record = z.union(ofKind)
   const whole = documentHead.extend({
+    version: z.literal(documentVersion),
     entries: z.array(documentEntry.extend({ record })),
     ratings: z.array(documentRating),
   })

@@ -12,7 +12,11 @@ const moment = z.iso.datetime({ offset: true })
 const seq = z.int().min(1)
 
 export const documentFormat = 'Inchwater log'
-export const documentVersion = 1
+/** The version that is exported. In version 1 the sources of another value stood without their reports and days. */
+export const documentVersion = 2
+
+/** The versions that are taken in. They differ in the ratings alone, which are worked out anew. */
+export const versionsTakenIn = [1, documentVersion] as const
 
 /** The name under which the schema of the document is kept beside it. */
 export const schemaFileName = 'inchwater-log.schema.json'
@@ -31,7 +35,7 @@ export type DocumentPerson = z.infer<typeof documentPerson>
 export const documentHead = z.strictObject({
   $schema: z.literal(schemaFileName),
   format: z.literal(documentFormat),
-  version: z.literal(documentVersion),
+  version: z.literal(versionsTakenIn),
   exportedAt: moment,
   head: z.strictObject({ seq: z.int().min(0), hash }),
   /** UCUM codes. */

@@ -2,7 +2,7 @@ import { closeSync, openSync, readSync, statSync } from 'node:fs'
 import { StringDecoder } from 'node:string_decoder'
 import { failure, type Result, success } from '@/lib/core/result'
 import { whatDoesNotFit } from '../log/whatDoesNotFit'
-import { type DocumentHead, documentFormat, documentHead, documentVersion } from './logDocument'
+import { type DocumentHead, documentFormat, documentHead, versionsTakenIn } from './logDocument'
 
 /** An exported document as it is read: its head, and its entries one by one, not yet judged. */
 export type ReadDocument = { head: DocumentHead; entries: Generator<unknown, void> }
@@ -48,7 +48,7 @@ function withHead(head: unknown, entries: () => Generator<unknown, void>): Resul
   const { format, version } = (head ?? {}) as { format?: unknown; version?: unknown }
   if (format !== documentFormat)
     return failure('no-document', 'This is no exported log. Choose the .json file that an export made.')
-  if (version !== documentVersion)
+  if (!versionsTakenIn.some((known) => known === version))
     return failure('newer-document', 'A newer Inchwater made this file. Update this server, then try again.')
   const judged = documentHead.safeParse(head)
   return judged.success

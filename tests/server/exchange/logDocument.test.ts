@@ -20,6 +20,7 @@ import {
 const { newServer } = withServers()
 
 type Document = {
+  version: number
   head: { seq: number; hash: string }
   entries: { seq: number; withheldBySeq: number | null; salt: string | null; record: { body: object } }[]
   ratings: {
@@ -27,7 +28,7 @@ type Document = {
     sources: { source: string; saidAt: string }[]
     pascals: number
     unit: string
-    rivals: { pascals: number; sources: unknown[] }[]
+    rivals: { pascals: number; sources: { source: string }[] }[]
   }[]
 }
 const parse = (text: string) => JSON.parse(text) as Document
@@ -91,6 +92,30 @@ test('importLog reads the same document written anew by another program, with ot
   const anew = JSON.stringify(JSON.parse(exported(old)), undefined, 2).replaceAll('\n', '\r\n')
   expect(await takenIn(fresh, anew)).toMatchObject({ ok: true })
   expect(rowsOf(fresh)).toEqual(rowsOf(old))
+})
+
+test('importLog takes in a document of version 1, in which the sources of other values were words alone, and refuses a version that is to come', async () => {
+  const old = await newServer()
+  await fillDispute(old)
+  const document = parse(exported(old))
+  expect(document.version).toBe(2)
+  const ratings = document.ratings.map((rating) => ({
+    ...rating,
+    rivals: rating.rivals.map((rival) => ({ ...rival, sources: rival.sources.map(({ source }) => source) })),
+  }))
+  expect(ratings[0]?.rivals[0]?.sources).toEqual(['distributor', 'older literature'])
+  const fresh = await newServer()
+  expect(await takenIn(fresh, JSON.stringify({ ...document, version: 1, ratings }))).toMatchObject({
+    ok: true,
+  })
+  expect(rowsOf(fresh)).toEqual(rowsOf(old))
+  expect(await takenIn(await newServer(), JSON.stringify({ ...document, version: 3 }))).toMatchObject({
+    ok: false,
+    problem: { code: 'newer-document', message: expect.stringContaining('Update this server') },
+  })
+  const fits = new Ajv({ strict: false, validateFormats: false }).compile(documentSchema())
+  expect(fits({ ...document, version: 1, ratings })).toBe(false)
+  expect(fits({ ...document, version: 1 })).toBe(false)
 })
 
 test('importLog takes an empty log into an empty server', async () => {
