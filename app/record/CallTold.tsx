@@ -4,14 +4,12 @@ import type { Entry } from '@/lib/records/fold/entry'
 import { counting } from '@/lib/records/fold/teamFile'
 import type { CallAttemptBody } from '@/lib/records/kinds/callAttempt'
 import { questionOf } from '@/lib/records/view/desk/questions'
+import { savedTogether } from '@/lib/records/view/savedTogether'
 import { useDeviceState } from '../device/deviceContext'
 import { callLine } from '../phoneDesk/callWords'
 import { questionTitle } from '../phoneDesk/questionWords'
 import { sourceLine } from '../setpoint/sourceLines'
 import { Stack } from '../ui/paper/Stack'
-
-/** Reports of one call are saved in one step with it; said this far apart they belong to another. */
-const oneStepMs = 60_000
 
 /** A call as the desk would say it: whom, what became of it, for which questions, and what was answered in it. */
 export function CallTold({ call }: { call: Entry<CallAttemptBody> }) {
@@ -19,12 +17,11 @@ export function CallTold({ call }: { call: Entry<CallAttemptBody> }) {
   const { requestIds, reference, note } = call.body
   const questions = [...new Set(requestIds.flatMap((id) => questionOf(file, id) ?? []))]
   const answers = counting(file.reports).filter(
-    ({ by, at, body }) =>
-      by === call.by &&
-      Math.abs(Date.parse(at) - Date.parse(call.at)) < oneStepMs &&
-      body.requestId !== undefined &&
+    (report) =>
+      savedTogether(report, call) &&
+      report.body.requestId !== undefined &&
       questions.some(({ answers: given }) =>
-        given.some(({ body: { requestId } }) => requestId === body.requestId),
+        given.some(({ body: { requestId } }) => requestId === report.body.requestId),
       ),
   )
   return (

@@ -2,6 +2,7 @@
 
 import { useRouter, useSearchParams } from 'next/navigation'
 import { useState } from 'react'
+import { type SameWords, sameWordsElsewhere } from '@/lib/records/view/sameWords'
 import { thePicture } from '@/lib/records/withholdable'
 import { useDeviceState } from '../device/deviceContext'
 import { useAdd } from '../device/useAdd'
@@ -24,6 +25,11 @@ import { maybeWithheld } from './withheldFields'
 
 const nothing: readonly string[] = []
 
+const keyOf = ({ entry, field }: SameWords) => `also-${entry.id}-${field}`
+
+const alsoWords = (count: number) =>
+  count === 0 ? '' : `, and from ${count === 1 ? 'one other field' : `${count} other fields`}`
+
 /** A manager takes personal data out of a record, for good. What goes is shown first; the record and its hash stay. */
 export function WithholdScreen() {
   const id = useSearchParams().get('record') ?? ''
@@ -31,7 +37,12 @@ export function WithholdScreen() {
   const { file, me } = useDeviceState()
   const about = useAbout()
   const { add, trouble } = useAdd()
-  const { value, change, done } = useDraft(`withhold ${id}`, { fields: nothing, reason: '', sure: false })
+  const { value, change, done } = useDraft(`withhold ${id}`, {
+    fields: nothing,
+    also: nothing,
+    reason: '',
+    sure: false,
+  })
   const [unsure, setUnsure] = useState(false)
   const found = file.records.get(id)
   const fields = found === undefined ? [] : maybeWithheld(found.kind, found.entry, me.role)
@@ -54,14 +65,26 @@ export function WithholdScreen() {
   const { kind, entry } = found
   const chosen = fields.filter((field) => value.fields.includes(field))
   const nameOf = (field: string) => fieldOf(kind, field).name
+  const others = sameWordsElsewhere(file, id, chosen)
+  const also = others.filter((other) => value.also.includes(keyOf(other)))
   const toggle = (field: string, on: boolean) =>
     change({ fields: fields.filter((each) => (each === field ? on : chosen.includes(each))) })
 
   async function withhold(): Promise<boolean> {
     setUnsure(!value.sure)
     if (!value.sure) return false
+    const { reason } = value
+    const alsoIds = [...new Set(also.map(({ entry }) => entry.id))]
     const ids = await add([
-      { kind: 'withholding', body: { record: id, fields: [...chosen], reason: value.reason } },
+      { kind: 'withholding', body: { record: id, fields: [...chosen], reason } },
+      ...alsoIds.map((record) => ({
+        kind: 'withholding',
+        body: {
+          record,
+          fields: also.filter(({ entry }) => entry.id === record).map(({ field }) => field),
+          reason,
+        },
+      })),
     ])
     if (ids === undefined) return false
     await done()
@@ -90,7 +113,7 @@ export function WithholdScreen() {
             <Button type="submit" kind="main">
               {chosen.length === 0
                 ? 'Withhold it for good'
-                : `Withhold ${chosen.map(nameOf).join(', ')} for good`}
+                : `Withhold ${chosen.map(nameOf).join(', ')} for good${alsoWords(also.length)}`}
             </Button>
           }
         >
@@ -113,6 +136,34 @@ export function WithholdScreen() {
               ))}
               <Problem>{trouble?.fields.fields}</Problem>
             </fieldset>
+            {others.length > 0 && (
+              <fieldset>
+                <legend>
+                  The same words stand in other records of this. Tick those that shall go too; the others keep
+                  them:
+                </legend>
+                {others.map((other) => (
+                  <Check
+                    key={keyOf(other)}
+                    name={keyOf(other)}
+                    label={`${fieldOf(other.kind, other.field).name}, in ${recordTitle(other.kind, other.entry.body)}`}
+                    hint={
+                      <>
+                        {other.words} <a href={`/record?id=${other.entry.id}`}>See that record</a>
+                      </>
+                    }
+                    checked={also.includes(other)}
+                    onChange={(event) =>
+                      change({
+                        also: event.target.checked
+                          ? [...value.also, keyOf(other)]
+                          : value.also.filter((key) => key !== keyOf(other)),
+                      })
+                    }
+                  />
+                ))}
+              </fieldset>
+            )}
             <TextField
               label="Why?"
               name="reason"

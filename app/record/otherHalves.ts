@@ -1,9 +1,7 @@
 import type { Entry } from '@/lib/records/fold/entry'
 import type { TeamFile } from '@/lib/records/fold/teamFile'
 import type { ReportBody } from '@/lib/records/kinds/report'
-
-/** Reports of one statement are saved in one step; said this far apart they are two statements. */
-const oneStepMs = 60_000
+import { savedTogether } from '@/lib/records/view/savedTogether'
 
 /**
  * The other numbers of the statement that a report is a part of: `CLOSE .62 / OPEN .45` is saved as two reports, of
@@ -15,16 +13,17 @@ export function otherHalves(file: TeamFile, id: string): Entry<ReportBody>[] {
   const same = (one: string | undefined, other: string | undefined) =>
     (one === undefined ? undefined : file.keptId(one)) ===
     (other === undefined ? undefined : file.keptId(other))
-  return [...file.reports.values()].filter(
-    ({ id: otherId, body, by, at, withdrawn }) =>
+  return [...file.reports.values()].filter((other) => {
+    const { id: otherId, body, withdrawn } = other
+    return (
       otherId !== id &&
       withdrawn === undefined &&
-      by === report.by &&
-      Math.abs(Date.parse(at) - Date.parse(report.at)) < oneStepMs &&
+      savedTogether(other, report) &&
       body.action !== report.body.action &&
       body.asWritten === report.body.asWritten &&
       body.origin === report.body.origin &&
       same(body.positionId, report.body.positionId) &&
-      same(body.furnaceId, report.body.furnaceId),
-  )
+      same(body.furnaceId, report.body.furnaceId)
+    )
+  })
 }

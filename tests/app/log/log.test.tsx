@@ -206,6 +206,40 @@ test('a manager withholds named fields for a reason, sees first what goes, and m
   expect(wentTo()).toEqual([`/record?id=${id('c1')}`])
 })
 
+test('withholding who spoke names the reports of the call that hold the same words, and takes them along if ticked', async () => {
+  const spoken = (end: string, saidBy: string) =>
+    [id(end), 'report', { ...(report.body as object), saidBy }, '2026-02-04T08:00:00.000Z'] as const
+  const call = held([
+    [id('e0'), 'organisation', { name: 'Hobb counter', source: 'distributor', makerIds: [ids.maker] }],
+    [id('e1'), 'rating request', { positionId: ids.low, printed: 'nothing', needs: [] }],
+    [...spoken('e2', 'Berrit, counter')],
+    [...spoken('e3', 'Berrit, counter')],
+    [
+      id('e4'),
+      'call attempt',
+      { organisationId: id('e0'), requestIds: [id('e1')], outcome: 'answered', person: 'Berrit, counter' },
+      '2026-02-04T08:00:00.000Z',
+    ],
+  ]).map((record, place) => ({ ...record, seq: 200 + place }))
+  const { device } = open(`/withhold?record=${id('e4')}`, manager, [...records, ...call])
+  expect(screen.queryByText(/The same words stand in other records/)).toBeNull()
+  tick(/^Who spoke/)
+  expect(screen.getByText(/The same words stand in other records/)).toBeDefined()
+  const others = screen.getAllByRole('checkbox', { name: /, in Report: Distributor$/ })
+  expect(others).toHaveLength(2)
+  expect(
+    screen.getAllByRole('link', { name: 'See that record' }).map((link) => link.getAttribute('href')),
+  ).toEqual([`/record?id=${id('e2')}`, `/record?id=${id('e3')}`])
+  act(() => others[1]!.click())
+  fill('Why?', 'She asked for it.')
+  tick(/It can’t be undone/)
+  await press(/^Withhold Who spoke for good, and from one other field$/)
+  expect(device.added.map(({ body }) => body)).toEqual([
+    { record: id('e4'), fields: ['person'], reason: 'She asked for it.' },
+    { record: id('e3'), fields: ['saidBy'], reason: 'She asked for it.' },
+  ])
+})
+
 test('withholding without a field or a reason is not said, and says what is missing', async () => {
   const { device } = open(`/withhold?record=${id('c1')}`, manager)
   tick(/^It can’t be undone/)
