@@ -7,7 +7,7 @@ import { DeviceContext } from './deviceContext'
 import { keepInStep } from './keepInStep'
 import { leaveToWorker } from './outboxWorker'
 import { StillHere } from './StillHere'
-import { deviceId, onPersonForgotten, rememberedPerson, rememberPerson } from './whoIsHere'
+import { deviceId, onPersonGone, rememberedPerson, rememberPerson } from './whoIsHere'
 
 type Opening = 'opening' | { device: Device; me: Person } | { problem: string }
 
@@ -50,7 +50,10 @@ export function DeviceProvider({ children }: { children: ReactNode }) {
     begin().catch((cause) => setOpening({ problem: storeTrouble(cause) }))
 
     const stopKeeping = keepInStep(() => open)
-    const stopWatching = onPersonForgotten(() => location.reload())
+    const stopWatching = onPersonGone(
+      () => open?.state().me.id,
+      () => location.reload(),
+    )
     return () => {
       closed = true
       stopKeeping()

@@ -7,10 +7,10 @@ import { forgetPerson } from './whoIsHere'
 
 /** Shows the pages while the person's session on this device stands; what becomes of the device once a manager ended it. */
 export function StillHere({ children }: { children: ReactNode }) {
-  const { ended, waiting, refused } = useDeviceState()
+  const { me, ended, waiting, refused } = useDeviceState()
   useEffect(() => {
-    if (ended === 'emptied') forgetPerson(localStorage)
-  }, [ended])
+    if (ended === 'emptied') forgetPerson(localStorage, me.id)
+  }, [ended, me.id])
   if (ended === undefined) return children
   const left = waiting.length + refused.length
   return (

@@ -8,11 +8,15 @@ const deviceKey = 'inchwater device'
 export function rememberedPerson(storage: Storage): Person | undefined {
   const kept = storage.getItem(meKey)
   if (kept === null) return undefined
-  const read = person.safeParse(jsonIn(kept))
-  if (read.success) return read.data
+  const read = personIn(kept)
   // Written by something else or cut short: the server will say who is here.
-  storage.removeItem(meKey)
-  return undefined
+  if (read === undefined) storage.removeItem(meKey)
+  return read
+}
+
+function personIn(kept: string): Person | undefined {
+  const read = person.safeParse(jsonIn(kept))
+  return read.success ? read.data : undefined
 }
 
 function jsonIn(kept: string): unknown {
@@ -27,12 +31,21 @@ function jsonIn(kept: string): unknown {
 export const rememberPerson = (storage: Storage, me: Person): void =>
   storage.setItem(meKey, JSON.stringify({ id: me.id, name: me.name, role: me.role }))
 
-export const forgetPerson = (storage: Storage): void => storage.removeItem(meKey)
+/** Forgets a person who has left this browser, but nobody who has come since. */
+export function forgetPerson(storage: Storage, personId: string): void {
+  if (rememberedPerson(storage)?.id === personId) storage.removeItem(meKey)
+}
 
-/** Tells a page that the person has left this browser by another tab: what it shows must not stay in sight. */
-export function onPersonForgotten(onForgotten: () => void): () => void {
-  const look = (event: StorageEvent): void => {
-    if (event.key === meKey && event.newValue === null) onForgotten()
+/**
+ * Tells a page that its person has left this browser by another tab, or that somebody else has come: what it shows must
+ * not stay in sight.
+ * @param shownFor the id of the person whose file the page shows, if it shows one
+ */
+export function onPersonGone(shownFor: () => string | undefined, onGone: () => void): () => void {
+  const look = ({ key, newValue }: StorageEvent): void => {
+    if (key !== meKey) return
+    const here = newValue === null ? undefined : personIn(newValue)
+    if (here === undefined || here.id !== shownFor()) onGone()
   }
   window.addEventListener('storage', look)
   return () => window.removeEventListener('storage', look)

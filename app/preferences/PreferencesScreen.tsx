@@ -98,7 +98,7 @@ function ChangePassword() {
 }
 
 function LeaveDevice() {
-  const { waiting, refused } = useDeviceState()
+  const { me, waiting, refused } = useDeviceState()
   const [problem, setProblem] = useState<string>()
   const [warned, setWarned] = useState(false)
   const left = waiting.length + refused.length
@@ -106,7 +106,7 @@ function LeaveDevice() {
     if (left > 0 && !warned) return setWarned(true)
     const posted = await post(path)
     if (!posted.ok && posted.problem.code !== 'sign-in-first') return setProblem(posted.problem.message)
-    forgetPerson(localStorage)
+    forgetPerson(localStorage, me.id)
     location.assign('/sign-in')
   }
   return (

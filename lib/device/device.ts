@@ -144,6 +144,7 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
   const listeners = new Set<() => void>()
   let freshAt = (await fileDatabase.get('facts', 'freshAt')) as string | undefined
   let latestAt = (await fileDatabase.get('facts', 'latestAt')) as string | undefined
+  let timeInFile = latestAt !== undefined
   let locked = isLocked({ freshAt, latestAt, now: now() })
   let { records: inLog, after, mark } = locked ? emptyLog() : await readLog(fileDatabase)
   let outbox: OutboxItem[] = await ownDatabase.getAll('outbox')
@@ -202,8 +203,8 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
     said: readonly NewRecord[],
     { from, instead, told }: AddedBy = {},
   ): Promise<string[]> {
-    if (current.ended !== undefined && current.ended !== 'handing over')
-      throw new Error('A manager has signed this device out. Sign in again first.')
+    await lookWhetherEmptied()
+    if (isLeft()) throw new Error('A manager has signed this device out. Sign in again first.')
     const mended = outbox.find(({ record, refusal }) => record.id === instead && refusal !== undefined)
     const records = mended === undefined ? said : inPlaceOf(mended, said)
     const saidAt = now().toISOString()
@@ -447,15 +448,29 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
       contact: (waiting) => ({ ...contact(), waiting }),
       now,
       limits: batchLimits,
-      onHandedOver() {
-        inLog.clear()
-        picturesHeld.clear()
-        outbox = []
-        after = 0
-        refold({ ended: 'emptying', arrived: 0, freshAt: undefined, names: new Map(), lookUps: undefined })
-      },
+      onHandedOver: () => forgetAll('emptying'),
     })
     show(called.ok ? { ended: 'emptied', trouble: undefined } : { trouble: called })
+  }
+
+  function forgetAll(ended: 'emptying' | 'emptied'): void {
+    inLog.clear()
+    picturesHeld.clear()
+    outbox = []
+    after = 0
+    refold({ ended, arrived: 0, freshAt: undefined, names: new Map(), lookUps: undefined })
+  }
+
+  /** From here on nothing is kept for this person on this page. */
+  const isLeft = (): boolean => current.ended === 'emptying' || current.ended === 'emptied'
+
+  /**
+   * Another page may have handed over and emptied what this person has here, perhaps for somebody else who is signed in.
+   * It shows by the latest time seen: nothing else takes that out of the file once it is there.
+   */
+  async function lookWhetherEmptied(): Promise<void> {
+    if (!timeInFile || current.ended !== undefined) return
+    if ((await fileDatabase.get('facts', 'latestAt')) === undefined) forgetAll('emptied')
   }
 
   /** Keeps the latest time seen, and takes the file out of sight once contact is too long ago. */
@@ -464,6 +479,7 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
     if (latestAt === undefined || at.getTime() - Date.parse(latestAt) > latestLagMs) {
       latestAt = at.toISOString()
       await fileDatabase.put('facts', latestAt, 'latestAt')
+      timeInFile = true
     }
     if (locked || !isLocked({ freshAt, latestAt, now: at })) return
     locked = true
@@ -479,6 +495,8 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
   let running: Promise<void> | undefined
   let again = false
   async function syncOnce(): Promise<void> {
+    await lookWhetherEmptied()
+    if (isOver()) return
     await lookAtClock()
     await leavePicturesToWorker()
     for (const step of [checkSession, readLogIfLocked, send, fetchNew, fetchNames]) {
@@ -629,6 +647,8 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
     noteLookUp: (positionId) => keepLookUp(ownDatabase, positionId, today()),
     readDraft: (key) => ownDatabase.get('drafts', key),
     async writeDraft(key, value) {
+      // A form that goes from the screen writes once more: nothing may come behind the emptying.
+      if (isLeft()) return
       // A page that is being left lives too short to answer that the value is in: the end is asked for with it.
       const writing = ownDatabase.transaction('drafts', 'readwrite')
       void writing.store.put(value, key).catch(toldByDone)
