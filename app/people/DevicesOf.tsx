@@ -10,6 +10,8 @@ import styles from './people.module.css'
 
 type Props = {
   name: string
+  /** Whether that person may sign in: somebody who was taken off the team may not. */
+  maySignIn: boolean
   devices: readonly KnownDevice[]
   endings: readonly DeviceEnding[]
   nameOf(personId: string): string
@@ -21,7 +23,7 @@ type Props = {
 }
 
 /** One person's devices: when each was last in contact, what waits there, and how to end a lost one. */
-export function DevicesOf({ name, devices, endings, nameOf, build, now, after }: Props) {
+export function DevicesOf({ name, maySignIn, devices, endings, nameOf, build, now, after }: Props) {
   if (devices.length === 0) return <p>{name} has not signed in on any device yet.</p>
   return (
     <ul className={styles.devices} aria-label={`Devices of ${name}`}>
@@ -39,8 +41,7 @@ export function DevicesOf({ name, devices, endings, nameOf, build, now, after }:
               <p>
                 Ended by {nameOf(ending.endedBy)} on {sayMoment(ending.endedAt)}. At its next contact what
                 waits there is handed to the managers, and the team file is taken off it, also while somebody
-                else is signed in there. A browser that can’t do that for somebody else does it once {name}{' '}
-                signs in there.
+                else is signed in there. {otherwiseWords(name, maySignIn)}
               </p>
             ) : (
               <p>
@@ -55,6 +56,12 @@ export function DevicesOf({ name, devices, endings, nameOf, build, now, after }:
     </ul>
   )
 }
+
+/** What becomes of it in a browser that can't list its databases, or that was told no key. */
+const otherwiseWords = (name: string, maySignIn: boolean): string =>
+  maySignIn
+    ? `A browser that can’t do that for somebody else does it once ${name} signs in there.`
+    : `A browser that can’t do that for somebody else keeps it, because ${name} can’t sign in any more. Take ${name} back until they have signed in there once; or clear what that browser keeps of this site: then what waits there is lost.`
 
 const waitingWords = (waiting: number): string =>
   waiting === 0

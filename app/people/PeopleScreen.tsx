@@ -108,6 +108,7 @@ export function PeopleScreen() {
           {known !== undefined && (
             <DevicesOf
               {...{ name: person.name, endings: known.endings, build: known.build, after }}
+              maySignIn={person.active}
               devices={known.devices.filter(({ personId }) => personId === person.id)}
               nameOf={(id) => names.get(id) ?? 'a manager'}
               now={new Date().toISOString()}

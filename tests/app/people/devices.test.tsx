@@ -26,7 +26,7 @@ const after = vi.fn(async () => {})
 const list = (more: Partial<Parameters<typeof DevicesOf>[0]> = {}) =>
   render(
     <DevicesOf
-      {...{ name: 'Ines Talvik', devices: [device], endings: [], build: 'b1', after }}
+      {...{ name: 'Ines Talvik', maySignIn: true, devices: [device], endings: [], build: 'b1', after }}
       nameOf={() => 'Mara Otell'}
       now="2026-02-01T10:00:00.000Z"
       {...more}
@@ -76,6 +76,17 @@ test('an ended device says by whom and what happens next, and later that it was 
     endings: [{ ...ending, emptiedAt: '2026-02-03T09:00:00.000Z' }],
   })
   expect(document.body.textContent).toContain('it was emptied on')
+})
+
+test('what a browser can’t hand over for somebody else waits for its person, or stays there where that person can’t sign in', () => {
+  const { unmount } = list({ endings: [ending] })
+  expect(document.body.textContent).toContain('does it once Ines Talvik signs in there.')
+  unmount()
+  list({ endings: [ending], maySignIn: false })
+  expect(document.body.textContent).not.toContain('does it once')
+  expect(document.body.textContent).toContain('keeps it, because Ines Talvik can’t sign in any more')
+  expect(document.body.textContent).toContain('Take Ines Talvik back until they have signed in there once')
+  expect(document.body.textContent).toContain('then what waits there is lost')
 })
 
 test('somebody without a device is said to have none', () => {
