@@ -2,14 +2,17 @@
 
 import { useRouter } from 'next/navigation'
 import { useState } from 'react'
-import { feetOf, metresOf } from '@/lib/catalogue/units'
+import { feetOf } from '@/lib/catalogue/units'
 import type { Ask } from '@/lib/core/rating'
+import { failure, type Result } from '@/lib/core/result'
+import { metres } from '@/lib/records/fields'
+import { metresTyped } from '../furnace/furnaceForm'
 import { Button } from '../ui/form/Button'
 import { Form } from '../ui/form/Form'
 import { TextField } from '../ui/form/TextField'
-import { type SetpointAddress, setpointHref } from './setpointAddress'
+import { type SetpointAddress, type SetpointPage, setpointHref } from './setpointAddress'
 
-type Props = { asks: readonly Ask[]; address: SetpointAddress }
+type Props = { asks: readonly Ask[]; address: SetpointAddress; page?: SetpointPage }
 
 const exact = {
   revision: { field: 'revision', label: 'Revision, as the data plate prints it' },
@@ -17,8 +20,8 @@ const exact = {
   'part number': { field: 'partNumber', label: 'Part number on the switch' },
 } as const
 
-/** Asks about the furnace, and only what the answer depends on. The answer goes into the address of the setpoint. */
-export function FurnaceQuestions({ asks, address }: Props) {
+/** Asks about the furnace, and only what the answer depends on. The answer goes into the address of the page. */
+export function FurnaceQuestions({ asks, address, page }: Props) {
   const router = useRouter()
   const [tried, setTried] = useState(false)
   const [typed, setTyped] = useState({
@@ -33,17 +36,21 @@ export function FurnaceQuestions({ asks, address }: Props) {
 
   function show(): boolean {
     setTried(true)
-    if (problems.size > 0) return false
+    const elevation = elevationIn(typed.feet)
+    if (problems.size > 0 || !elevation.ok) return false
     const text = (field: 'revision' | 'serial' | 'partNumber') => typed[field].trim() || undefined
     router.replace(
-      setpointHref({
-        ...address,
-        elevationMetres:
-          typed.feet.trim() === '' ? address.elevationMetres : Math.round(metresIn(typed.feet)),
-        revision: text('revision'),
-        serial: text('serial'),
-        partNumber: text('partNumber'),
-      }),
+      setpointHref(
+        {
+          ...address,
+          // Exact: a height that is rounded may lie on the other side of the end of a band.
+          elevationMetres: elevation.value,
+          revision: text('revision'),
+          serial: text('serial'),
+          partNumber: text('partNumber'),
+        },
+        page,
+      ),
     )
     return true
   }
@@ -84,7 +91,12 @@ export function FurnaceQuestions({ asks, address }: Props) {
   )
 }
 
-const metresIn = (feet: string): number => metresOf(Number(feet.replaceAll(',', '').trim()))
+/** The elevation that was typed, in metres, within the limits of every record; undefined for an empty field. */
+function elevationIn(feet: string): Result<number | undefined> {
+  const typed = metresTyped(feet, 'the elevation in feet', '4800')
+  const within = typed.ok ? metres.optional().safeParse(typed.value) : undefined
+  return within?.success === false ? failure('elevation-nowhere', within.error.issues[0]!.message) : typed
+}
 
 type Typed = { feet: string; revision: string; serial: string; partNumber: string }
 
@@ -96,9 +108,8 @@ function problemsIn(typed: Typed, asks: readonly Ask[]): Map<Ask, string> {
     serial: typed.serial,
     'part number': typed.partNumber,
   }
-  const metres = metresIn(typed.feet)
-  if (asks.includes('elevation') && typed.feet.trim() !== '' && !(metres > -500 && metres < 9000))
-    return new Map([['elevation', 'Type the elevation in feet as a number, for instance 4800.']])
+  const elevation = elevationIn(typed.feet)
+  if (!elevation.ok) return new Map([['elevation', elevation.problem.message]])
   const first = asks[0]
   return first !== undefined && asks.every((ask) => texts[ask].trim() === '')
     ? new Map([[first, `Type the ${first}.`]])

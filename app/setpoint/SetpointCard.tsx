@@ -12,7 +12,9 @@ import { Quiet } from '../ui/words/Quiet'
 import { SourceList } from '../ui/words/SourceList'
 import { sayDate } from '../ui/words/sayDate'
 import { bundleLine, coverWords } from './bundleWords'
+import { FoundElsewhere } from './FoundElsewhere'
 import { FoundHere } from './FoundHere'
+import { NothingOnFile } from './NothingOnFile'
 import { Numbers } from './Numbers'
 import { PartLines } from './PartLines'
 import { type SetpointAddress, setpointQuery } from './setpointAddress'
@@ -34,6 +36,14 @@ export function SetpointCard({ setpoint, address, unit, names }: Props) {
   const onFile = [rating.closes, rating.opens, rating.unstated].some((each) => each.level !== 'Not on file')
   const weak = [rating.closes, rating.opens].some(
     (each) => each.level !== 'Verified' && each.level !== 'Supported',
+  )
+  const { file } = useDeviceState()
+  const { furnaceId } = address
+  const here = setpoint.foundFitted.filter(
+    ({ body }) =>
+      furnaceId !== undefined &&
+      body.furnaceId !== undefined &&
+      file.keptId(body.furnaceId) === file.keptId(furnaceId),
   )
   const gone = position.withdrawn ?? range.withdrawn
   const disputed = (['closes', 'opens', 'unstated'] as const).filter(
@@ -78,14 +88,15 @@ export function SetpointCard({ setpoint, address, unit, names }: Props) {
           follows is what was recorded; do not work by it.
         </p>
       )}
-      {setpoint.foundFitted.map((found) => (
+      {here.map((found) => (
         <FoundHere key={found.id} found={found} />
       ))}
+      <FoundElsewhere found={setpoint.foundFitted.filter((found) => !here.includes(found))} />
       <OwnQuestions positionId={position.id} />
       {onFile ? (
         <Numbers {...{ setpoint, address, unit, names }} />
       ) : (
-        <NothingOnFile openRequests={setpoint.openRequests.length} />
+        <NothingOnFile {...{ setpoint, address }} />
       )}
       <h3>Factory part</h3>
       <PartLines lines={partLines} />
@@ -100,28 +111,6 @@ export function SetpointCard({ setpoint, address, unit, names }: Props) {
         </p>
       )}
     </Sheet>
-  )
-}
-
-function NothingOnFile({ openRequests }: { openRequests: number }) {
-  return (
-    <div className={styles.standing}>
-      <p className={styles.nothing}>No rating is on file for this switch.</p>
-      <p>
-        {openRequests > 0
-          ? 'Somebody has asked for it; the answer will appear here.'
-          : 'Ask for it now, so that it is being looked for while you work.'}{' '}
-        Nothing can be compared until then, and nothing is guessed.
-      </p>
-      <p>Work that needs no rating, meanwhile:</p>
-      <ol>
-        <li>Outside: are the vent end and the intake clear?</li>
-        <li>Power off: does the vent pipe fall back to the furnace all the way, with no sag?</li>
-        <li>Power off, hose off the switch first: are hose and port clear, dry and whole?</li>
-        <li>Power off, eyes covered: does water run freely through trap and drain?</li>
-        <li>Photograph the data plate and the switch, every character.</li>
-      </ol>
-    </div>
   )
 }
 

@@ -10,8 +10,9 @@ import { LeftOffBanner } from '../furnace/LeftOffBanner'
 import { Empty } from '../ui/answers/Empty'
 import { PageHeader } from '../ui/paper/PageHeader'
 import { Stack } from '../ui/paper/Stack'
+import { ForWhat } from './ForWhat'
 import { SetpointCard } from './SetpointCard'
-import { setpointHref } from './setpointAddress'
+import { setpointHref, setpointQuery } from './setpointAddress'
 import { useSetpoint } from './useSetpoint'
 
 /** The setpoint of one switch position. Its address holds everything it depends on. */
@@ -57,6 +58,7 @@ export function SetpointScreen() {
           <UnsuitableHere {...{ furnaceId, file }} but={setpoint.foundFitted.map(({ id }) => id)} />
         </>
       )}
+      <ForWhat key={setpointQuery(address)} address={address} />
       <SetpointCard {...{ setpoint, address, unit, names }} />
       {others.length > 0 && (
         <nav aria-label="Other switches of this range">

@@ -1,4 +1,5 @@
 import type { FurnaceForRating } from '@/lib/core/rating'
+import { metres } from '@/lib/records/fields'
 import type { TeamFile } from '@/lib/records/fold/teamFile'
 
 /** What a setpoint's address says: which position, and what is known of the furnace. It survives reload and sharing. */
@@ -13,10 +14,9 @@ export type SetpointAddress = {
 
 type Reader = { get(name: string): string | null }
 
-const elevationFrom = (text: string | null): number | undefined => {
-  const metres = text === null || text.trim() === '' ? Number.NaN : Number(text)
-  return Number.isFinite(metres) ? metres : undefined
-}
+/** A height at which no furnace can stand is none. */
+const elevationFrom = (text: string | null): number | undefined =>
+  text === null || text.trim() === '' ? undefined : metres.safeParse(Number(text)).data
 
 /** Reads an address; a part of it that cannot be read is left out, and the screen asks for it again. */
 export function readSetpointAddress(query: Reader): SetpointAddress | undefined {
@@ -46,7 +46,11 @@ export function setpointQuery(address: SetpointAddress): string {
   return query.toString()
 }
 
-export const setpointHref = (address: SetpointAddress): string => `/setpoint?${setpointQuery(address)}`
+/** The pages whose answer depends on the furnace. */
+export type SetpointPage = '/setpoint' | '/compare'
+
+export const setpointHref = (address: SetpointAddress, page: SetpointPage = '/setpoint'): string =>
+  `${page}?${setpointQuery(address)}`
 
 /** What the weighing is told of the furnace: the furnace's own record first, then what the address adds. */
 export function furnaceOf(file: TeamFile, address: Omit<SetpointAddress, 'positionId'>): FurnaceForRating {

@@ -1,3 +1,4 @@
+export { coverageOf } from './coverage'
 export { whyOrder } from './explain'
 export { learnReliability } from './learnReliability'
 export { plainPartNumber } from './partNumbers'

@@ -1,4 +1,5 @@
 import {
+  coverageOf,
   type FurnaceForRating,
   type FurnaceRating,
   learnReliability,
@@ -32,6 +33,8 @@ export type Setpoint = {
   partLines: PartLink[][]
   /** Every report that counts, by id. */
   reports: ReadonlyMap<string, Entry<ReportBody>>
+  /** Those of them that are for another furnace than this one, by its height, revision, serial or part. */
+  elsewhere: Entry<ReportBody>[]
   withdrawn: Entry<ReportBody>[]
   settlements: Entry<SettlementBody>[]
   openRequests: Entry<RatingRequestBody>[]
@@ -64,6 +67,10 @@ export function setpointOf(
     rating: ratingAt(file, position, furnace, settings),
     partLines: partLinesAt(file, position.id),
     reports: new Map(reports.map((report) => [report.id, report])),
+    elsewhere: reports.filter((report) => {
+      const weighed = ratingReportOf(report, file)
+      return weighed.partClass !== 'general-purpose' && coverageOf(weighed, furnace, settings).covers === 'no'
+    }),
     withdrawn: [...file.reports.values()].filter(
       (report) => report.withdrawn !== undefined && at(report.body.positionId),
     ),

@@ -105,6 +105,55 @@ describe('SetpointScreen', () => {
     expect(screen.getByText(/not proven safe until the factory part is back/)).toBeDefined()
   })
 
+  const foundIn = (furnaceId: string, end: string): [string, string, Record<string, unknown>] => [
+    `01920000-0000-7000-8000-00000000ff${end}`,
+    'found fitted',
+    {
+      positionId: ids.low,
+      furnaceId,
+      printed: 'GP-ADJ-1',
+      what: 'adjustable or general-purpose switch',
+      fittedWhen: 'last winter',
+      fittedBy: 'us',
+      foundOn: '2026-01-09',
+    },
+  ]
+  const factoryIn: [string, string, Record<string, unknown>] = [
+    '01920000-0000-7000-8000-00000000ff09',
+    'repair',
+    {
+      furnaceId: ids.furnace,
+      positionId: ids.low,
+      done: 'Factory switch fitted',
+      fittedPart: ids.newPart,
+      on: '2026-01-13',
+    },
+  ]
+  const later = (rows: [string, string, Record<string, unknown>][]) =>
+    held(rows).map((record, at) => ({ ...record, seq: 90 + at }))
+
+  test('what was found and put right since says so, as the furnace’s page does', async () => {
+    await open(
+      [...disputedRecords, ...later([foundIn(ids.furnace, '01'), factoryIn])],
+      `position=${ids.low}&furnace=${ids.furnace}`,
+    )
+    expect(screen.getByText(/^Since then, 13 Jan 2026/).textContent).toContain('factory part')
+    expect(screen.queryByText(/not proven safe until the factory part is back/)).toBeNull()
+  })
+
+  test('what was found in other furnaces is folded behind one line; of this furnace it stands open', async () => {
+    const found = later([foundIn(ids.furnace, '01'), foundIn(ids.bareFurnace, '02'), factoryIn])
+    const { unmount } = await open([...disputedRecords, ...found])
+    const folded = screen.getByText(/^An unsuitable switch was found 2 times/).closest('details')!
+    expect(folded.open).toBe(false)
+    expect(folded.querySelector('summary')!.textContent).toContain('1 not put right yet')
+    expect(within(folded).getAllByText(/^Found fitted/)).toHaveLength(2)
+    unmount()
+    await open([...disputedRecords, ...found], `position=${ids.low}&furnace=${ids.bareFurnace}`)
+    expect(screen.getByText(/^Found fitted/).closest('details')).toBeNull()
+    expect(screen.queryByText(/^An unsuitable switch was found/)).toBeNull()
+  })
+
   test('opened for a furnace that is left off, the notice stands above the card; for another it does not', async () => {
     const notice = held([
       ['01920000-0000-7000-8000-00000000fffd', 'shut-down notice', { ...fullNotice, furnaceId: ids.furnace }],
@@ -173,9 +222,77 @@ describe('SetpointScreen', () => {
     await open(banded)
     fill('Elevation of the site, in feet', '4,800')
     await press('Show its rating')
-    expect(wentTo()).toEqual([`/setpoint?position=${ids.low}&elevation=1463`])
+    expect(wentTo()).toEqual([`/setpoint?position=${ids.low}&elevation=1463.04`])
     expect(screen.getByText('0.42')).toBeDefined()
     expect(screen.queryByText('0.58')).toBeNull()
+  })
+
+  test('says for which height the answer holds, and lets it be changed', async () => {
+    await open(banded, `position=${ids.low}&elevation=1524`)
+    const forWhat = screen.getByRole('region', { name: 'For which furnace' })
+    expect(forWhat.textContent).toContain('For 5,000 ft (1,524 m).')
+    expect(screen.queryByLabelText('Elevation of the site, in feet')).toBeNull()
+    await press('Change')
+    expect((screen.getByLabelText('Elevation of the site, in feet') as HTMLInputElement).value).toBe('5000')
+    fill('Elevation of the site, in feet', '500')
+    await press('Show its rating')
+    expect(wentTo()).toEqual([`/setpoint?position=${ids.low}&elevation=152.4`])
+    expect(screen.getByRole('region', { name: 'For which furnace' }).textContent).toContain(
+      'For 500 ft (152 m).',
+    )
+    expect(screen.getByText('0.58')).toBeDefined()
+    expect(screen.queryByLabelText('Elevation of the site, in feet')).toBeNull()
+  })
+
+  test('a height on the furnace’s record is said too, and is changed there and not here', async () => {
+    await open(banded, `position=${ids.low}&furnace=${ids.furnace}&elevation=10`)
+    const forWhat = screen.getByRole('region', { name: 'For which furnace' })
+    expect(forWhat.textContent).toContain('4,800 ft (1,463 m)')
+    expect(within(forWhat).getByRole('link').getAttribute('href')).toBe(`/furnace?id=${ids.furnace}`)
+    expect(within(forWhat).queryByRole('button')).toBeNull()
+  })
+
+  test.each(['99999', '-1700'])(
+    'a height of %s ft is refused at its field: no furnace stands there',
+    async (typed) => {
+      await open(banded)
+      fill('Elevation of the site, in feet', typed)
+      await press('Show its rating')
+      expect(wentTo()).toEqual([])
+      expect(screen.getByLabelText('Elevation of the site, in feet').getAttribute('aria-invalid')).toBe(
+        'true',
+      )
+      expect(screen.getByText(/Check the elevation\.$/)).toBeDefined()
+    },
+  )
+
+  test('a height in the address at which no furnace can stand is asked for again', async () => {
+    await open(banded, `position=${ids.low}&elevation=99999`)
+    expect(screen.getByLabelText('Elevation of the site, in feet')).toBeDefined()
+    expect(screen.queryByRole('region', { name: 'For which furnace' })).toBeNull()
+  })
+
+  test('a height at the very end of a band, typed in feet as the band was, is in it', async () => {
+    await open(
+      reports([{ pascals: pascals.other, elevationBand: { fromMetres: 3800 * 0.3048 } }]),
+      `position=${ids.low}`,
+    )
+    fill('Elevation of the site, in feet', '3800')
+    await press('Show its rating')
+    expect(screen.getAllByText('0.42').length).toBeGreaterThan(0)
+    expect(screen.queryByText(/^On file only/)).toBeNull()
+  })
+
+  test('where a rating is on file for other heights only, it says for which, and shows no number of them', async () => {
+    await open(
+      reports([{ pascals: pascals.other, elevationBand: { fromMetres: 3800 * 0.3048 } }]),
+      `position=${ids.low}&elevation=152.4`,
+    )
+    expect(screen.getByText('On file only from 3,800 ft (1,158 m) up.')).toBeDefined()
+    expect(screen.getByText(/This furnace stands at 500 ft \(152 m\)/)).toBeDefined()
+    expect(screen.queryByText('No rating is on file for this switch.')).toBeNull()
+    expect(screen.queryByText('0.42')).toBeNull()
+    expect(screen.queryByRole('link', { name: 'Compare a reading' })).toBeNull()
   })
 
   test.each(['', 'high up', '99000'])(
