@@ -8,12 +8,15 @@ import { instrumentOf } from '@/lib/records/view/case/instrument'
 import { isLeftOff } from '@/lib/records/view/case/leftOff'
 import { ratingForComparison } from '@/lib/records/view/ratingForComparison'
 import type { Setpoint } from '@/lib/records/view/setpoint'
+import { momentWords } from '../cases/history/momentWords'
 import { useDeviceState } from '../device/deviceContext'
 import { useDraft } from '../device/useDraft'
 import { usePreference } from '../device/usePreference'
 import { UnsuitableHere } from '../foundFitted/UnsuitableHere'
 import { LeftOffBanner } from '../furnace/LeftOffBanner'
-import { type SetpointAddress, setpointHref } from '../setpoint/setpointAddress'
+import { ForWhat } from '../setpoint/ForWhat'
+import { FurnaceQuestions } from '../setpoint/FurnaceQuestions'
+import { type SetpointAddress, setpointHref, setpointQuery } from '../setpoint/setpointAddress'
 import { useSetpoint } from '../setpoint/useSetpoint'
 import { Empty } from '../ui/answers/Empty'
 import { Problem } from '../ui/answers/Problem'
@@ -22,13 +25,19 @@ import { Button } from '../ui/form/Button'
 import { Check } from '../ui/form/Check'
 import { PageHeader } from '../ui/paper/PageHeader'
 import { Sheet } from '../ui/paper/Sheet'
-import { SideBySide, Stack } from '../ui/paper/Stack'
+import { Row, SideBySide, Stack } from '../ui/paper/Stack'
 import { Quiet } from '../ui/words/Quiet'
 import { ReadingFields } from './ReadingFields'
 import { freshForm, type ReadingForm, readForm } from './readingForm'
 import { Verdict } from './Verdict'
 import { VerdictLine } from './VerdictLine'
 import { whyNotYet } from './whyNotYet'
+
+/** A reading that is compared is kept nowhere else: what comes back says when it was typed. */
+type CompareForm = ReadingForm & { typedAt: string }
+
+/** Zeroed just before is said of one reading, and not of the next that is typed here. */
+const saidOfOneMoment = { zeroed: false } as const
 
 /** Holds a manometer reading against a position's rating, live as it is typed. */
 export function CompareScreen() {
@@ -58,10 +67,21 @@ function CompareWith({
   const { file, names } = useDeviceState()
   const { unit, gaugeId } = usePreference()
   const { position, range } = setpoint
+  const { asks } = setpoint.rating
   const { furnaceId } = address
   const leftOff = furnaceId !== undefined && isLeftOff(file, furnaceId)
-  const start = useMemo(() => freshForm(position.body, unit, gaugeId ?? ''), [position, unit, gaugeId])
-  const draft = useDraft<ReadingForm>(`compare ${setpointHref(address)}`, start)
+  const start = useMemo<CompareForm>(
+    () => ({ ...freshForm(position.body, unit, gaugeId ?? ''), typedAt: '' }),
+    [position, unit, gaugeId],
+  )
+  // The height may be changed on this page, and what was typed stays.
+  const key = setpointHref({ positionId: address.positionId, furnaceId })
+  const draft = useDraft<CompareForm>(`compare ${key}`, start, saidOfOneMoment)
+  const change = (part: Partial<ReadingForm>) => draft.change({ ...part, typedAt: new Date().toISOString() })
+  const startAfresh = () => {
+    draft.change(start)
+    void draft.done()
+  }
   const form = draft.value
   const gauges = useMemo(() => counting(file.gauges), [file])
   const read = useMemo(() => readForm(form, position.body), [form, position])
@@ -73,7 +93,7 @@ function CompareWith({
   const instrument = gauge && instrumentOf(gauge.body, form.zeroed)
   const { why, doubted } = whyNotYet({ read, gauge: gauge?.body, lookedAgain: form.lookedAgain, unit })
   const compared =
-    onFile && 'reading' in read && instrument !== undefined && why.length === 0
+    onFile && asks.length === 0 && 'reading' in read && instrument !== undefined && why.length === 0
       ? compareReading({
           reading: read.reading,
           instrument,
@@ -97,6 +117,7 @@ function CompareWith({
           <UnsuitableHere {...{ furnaceId, file }} />
         </>
       )}
+      <ForWhat key={setpointQuery(address)} address={address} page="/compare" />
       <Caution />
       <Problem>{draft.lost}</Problem>
       {!onFile && (
@@ -111,24 +132,33 @@ function CompareWith({
           title="The reading"
           sub="Teed in at the switch, furnace off while teeing in; door as in service."
         >
-          <ReadingFields
-            form={form}
-            change={draft.change}
-            gauges={gauges}
-            gaps={'gaps' in read ? read.gaps : []}
-          />
-          <Button
-            kind="quiet"
-            onClick={() => {
-              draft.change(start)
-              void draft.done()
-            }}
-          >
-            Start afresh
-          </Button>
+          {draft.restored && (
+            <Row>
+              <Quiet inline>
+                This is what you typed here before
+                {form.typedAt !== '' && `, ${momentWords(form.typedAt)}`}. Zero the gauge again for a new
+                reading.
+              </Quiet>
+              <Button kind="quiet" onClick={startAfresh}>
+                Start afresh
+              </Button>
+            </Row>
+          )}
+          <ReadingFields form={form} change={change} gauges={gauges} gaps={'gaps' in read ? read.gaps : []} />
+          {!draft.restored && (
+            <Button kind="quiet" onClick={startAfresh}>
+              Start afresh
+            </Button>
+          )}
         </Sheet>
         <div id="verdict">
-          {onFile && compared === undefined && (
+          {onFile && asks.length > 0 && (
+            <Sheet title={`Needs the ${asks.join(' and the ')}`}>
+              <p>The number on file depends on it, so nothing is compared yet. Look at the data plate.</p>
+              <FurnaceQuestions key={setpointQuery(address)} page="/compare" {...{ asks, address }} />
+            </Sheet>
+          )}
+          {onFile && asks.length === 0 && compared === undefined && (
             <Sheet title="No verdict yet">
               <ul>
                 {why.map((sentence) => (
@@ -140,7 +170,7 @@ function CompareWith({
                   name="lookedAgain"
                   label="I looked again: this is what the gauge shows"
                   checked={form.lookedAgain}
-                  onChange={(event) => draft.change({ lookedAgain: event.target.checked })}
+                  onChange={(event) => change({ lookedAgain: event.target.checked })}
                 />
               )}
             </Sheet>

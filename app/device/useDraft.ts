@@ -11,10 +11,11 @@ const settleMs = 250
  * A form's value that survives a reload, a crash and a lost session: it is kept on the device as it is typed.
  *
  * @param key names the form, and what it is about
+ * @param forgets what is said of one moment only, and is asked for again when the rest comes back; made once
  * @returns the value, a setter, and `done`, which lets go of the draft once its record is in the outbox;
  *   `restored` says that the value was found on the device, `lost` why it can't be kept there
  */
-export function useDraft<T extends object>(key: string, initial: T) {
+export function useDraft<T extends object>(key: string, initial: T, forgets?: Partial<T>) {
   const device = useDevice()
   const [value, setValue] = useState(initial)
   const [restored, setRestored] = useState(false)
@@ -61,13 +62,13 @@ export function useDraft<T extends object>(key: string, initial: T) {
       // What was typed before the draft came back from the disk is newer than the draft.
       if (gone || touched.current || kept === undefined) return
       touched.current = true
-      setValue((now) => ({ ...now, ...(kept as Partial<T>) }))
+      setValue((now) => ({ ...now, ...(kept as Partial<T>), ...forgets }))
       setRestored(true)
     })
     return () => {
       gone = true
     }
-  }, [device, key])
+  }, [device, key, forgets])
 
   const change = useCallback(
     (part: Partial<T>) => {

@@ -1,9 +1,9 @@
-import { act, fireEvent, screen } from '@testing-library/react'
+import { act, cleanup, fireEvent, screen } from '@testing-library/react'
 import { describe, expect, test, vi } from 'vitest'
 import { CompareScreen } from '@/app/compare/CompareScreen'
 import { fullNotice } from '../cases/end/provenCase'
 import { fakeDevice, held, renderOn } from '../setup/fakeDevice'
-import { openAt } from '../setup/fakeNavigation'
+import { openAt, wentTo } from '../setup/fakeNavigation'
 import { choose, fill, press, select, tick } from '../setup/hands'
 import { disputedRecords, equipmentRecords, ids, pascals } from '../setup/smallFile'
 
@@ -404,6 +404,61 @@ describe('CompareScreen', () => {
     ]
     open(records, ids.furnace)
     expect(screen.getByText(/Read off the switch that is fitted, Low fire/)).toBeDefined()
+  })
+
+  /** 0.58 up to 1372 m and 0.42 above. */
+  const banded = [
+    ...equipmentRecords,
+    ...held(
+      [
+        { pascals: pascals.make, elevationBand: { toMetres: 1372 } },
+        { pascals: pascals.other, elevationBand: { fromMetres: 1373 } },
+      ].map((body, at): [string, string, Record<string, unknown>] => [
+        `01920000-0000-7000-8000-00000000aaa${at}`,
+        'report',
+        {
+          ...disputedRecords.at(-1)!.body,
+          source: 'current literature',
+          proof: { kind: 'document', name: 'LF2 manual', page: '31' },
+          ...body,
+        },
+      ]),
+    ).map((record, at) => ({ ...record, seq: 50 + at })),
+  ]
+
+  test('where the rating depends on the height nothing is compared before it is typed; what was typed stays', async () => {
+    open(banded)
+    read('0.50')
+    expect(title('Needs the elevation')).toBeDefined()
+    expect(screen.queryByText(/Enough|Too low/)).toBeNull()
+    fill('Elevation of the site, in feet', '5000')
+    await press('Show its rating')
+    expect(wentTo()).toEqual([`/compare?position=${ids.low}&elevation=1524`])
+    expect(title('Enough to close it')).toBeDefined()
+    const forWhat = screen.getByRole('region', { name: 'For which furnace' })
+    expect(forWhat.textContent).toContain('For 5,000 ft (1,524 m).')
+    await press('Change')
+    fill('Elevation of the site, in feet', '500')
+    await press('Show its rating')
+    expect(title('Too low to close it')).toBeDefined()
+  })
+
+  test('what was typed before comes back with its time and a way to start afresh, but not that the gauge was zeroed', async () => {
+    vi.useFakeTimers({ now: new Date('2026-01-12T09:40:00.000Z') })
+    const device = open()
+    read('0.44')
+    await act(async () => vi.advanceTimersByTime(300))
+    vi.useRealTimers()
+    cleanup()
+    await act(async () => renderOn(device, <CompareScreen />))
+    expect(screen.getByText(/^This is what you typed here before, 12 Jan 2026, \d{2}:\d{2}/)).toBeDefined()
+    expect((screen.getByLabelText('What the gauge shows') as HTMLInputElement).value).toBe('0.44')
+    expect((screen.getByLabelText(/^Zeroed just before/) as HTMLInputElement).checked).toBe(false)
+    expect(title('Zero first')).toBeDefined()
+    await press('Start afresh')
+    expect((screen.getByLabelText('What the gauge shows') as HTMLInputElement).value).toBe('')
+    expect(screen.queryByText(/^This is what you typed here before/)).toBeNull()
+    expect(device.drafts.size).toBe(0)
   })
 
   test('nonsense is named at the field and keeps what was typed', () => {
