@@ -7,6 +7,7 @@ import type { Entry } from '../fold/entry'
 import type { TeamFile } from '../fold/teamFile'
 import type { PositionBody } from '../kinds/position'
 import type { ReportBody } from '../kinds/report'
+import { groupedBy } from '../view/grouped'
 import { openRatings } from '../view/openRatings'
 import { isOddSize } from './oddSize'
 import { whatIsOnFile } from './onFile'
@@ -86,12 +87,7 @@ export function* planImport(options: PlanOptions): Generator<Step, Plan> {
     verdicts.push(judgeRow(tableRow))
   }
 
-  const byPosition = new Map<string, typeof waiting>()
-  for (const one of waiting) {
-    const group = byPosition.get(one.position.id)
-    if (group === undefined) byPosition.set(one.position.id, [one])
-    else group.push(one)
-  }
+  const byPosition = groupedBy(waiting, ({ position }) => position.id)
   let [done, positions] = [0, 0]
   for (const group of byPosition.values()) {
     if (positions % positionsAStep === 0)

@@ -1,11 +1,15 @@
 import type { Entry } from '../fold/entry'
 import { counting, type TeamFile } from '../fold/teamFile'
 
-/** Items by a key, each group in the order in which they come. */
-export function groupedBy<Item>(items: readonly Item[], keyOf: (item: Item) => string): Map<string, Item[]> {
+/** Items by a key, each group in the order in which they come; those without a key are in none. */
+export function groupedBy<Item>(
+  items: readonly Item[],
+  keyOf: (item: Item) => string | undefined,
+): Map<string, Item[]> {
   const groups = new Map<string, Item[]>()
   for (const item of items) {
     const key = keyOf(item)
+    if (key === undefined) continue
     const group = groups.get(key)
     if (group === undefined) groups.set(key, [item])
     else group.push(item)
@@ -18,7 +22,8 @@ type Groups<Body> = ReadonlyMap<string, readonly Entry<Body>[]>
 
 /**
  * Sorts the counting entries of one kind by the records that they are about, once for a whole team file: whatever looks
- * at many of those does not read every entry for each of them. Joined records are followed.
+ * at many of those does not read every entry for each of them. Joined records are followed. The groups are kept by the
+ * entries alone: a map of entries is only ever asked about with the file that it is of, and so with one `keptId`.
  * @param idsOf the records that an entry is about, each named once
  * @param order left out: the order of the log
  * @example const byRange = groupedOnce<PositionBody>(({ rangeId }) => [rangeId])

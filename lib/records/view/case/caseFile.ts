@@ -12,6 +12,7 @@ import type { ReadingBody } from '@/lib/records/kinds/reading'
 import type { AnyRepairBody } from '@/lib/records/kinds/repair'
 import type { SwitchCheckBody } from '@/lib/records/kinds/switchCheck'
 import type { VisitBody } from '@/lib/records/kinds/visit'
+import { groupedBy } from '../grouped'
 import { ofFurnace, oldestFirst } from '../ofFurnace'
 import { unsuitableIn } from '../unsuitable'
 import { leftOffWithoutNotice } from './leftOff'
@@ -85,14 +86,7 @@ function grouped<Body>(
   entries: ReadonlyMap<string, Entry<Body>>,
   keyOf: (body: Body) => string | undefined,
 ): Map<string, Entry<Body>[]> {
-  const groups = new Map<string, Entry<Body>[]>()
-  for (const entry of counting(entries)) {
-    const key = keyOf(entry.body)
-    if (key === undefined) continue
-    const group = groups.get(key)
-    if (group === undefined) groups.set(key, [entry])
-    else group.push(entry)
-  }
+  const groups = groupedBy(counting(entries), ({ body }) => keyOf(body))
   for (const group of groups.values()) group.sort(oldestFirst)
   return groups
 }

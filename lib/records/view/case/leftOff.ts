@@ -1,6 +1,7 @@
 import type { Entry } from '@/lib/records/fold/entry'
 import { counting, type TeamFile } from '@/lib/records/fold/teamFile'
 import type { EndingBody } from '@/lib/records/kinds/ending'
+import { groupedBy } from '../grouped'
 import { oldestFirst } from '../ofFurnace'
 import { type Notice, noticesOf, standingNotice } from './notices'
 
@@ -59,14 +60,11 @@ const indexes = new WeakMap<TeamFile, ReadonlyMap<string, Entry<EndingBody>[]>>(
 function leftOffEndings(file: TeamFile): ReadonlyMap<string, Entry<EndingBody>[]> {
   const known = indexes.get(file)
   if (known !== undefined) return known
-  const byFurnace = new Map<string, Entry<EndingBody>[]>()
-  for (const ending of counting(file.endings).sort(oldestFirst)) {
-    const ofCase =
-      ending.body.how === 'left off' ? file.cases.get(file.keptId(ending.body.caseId)) : undefined
-    if (ofCase === undefined) continue
-    const furnaceId = file.keptId(ofCase.body.furnaceId)
-    byFurnace.set(furnaceId, [...(byFurnace.get(furnaceId) ?? []), ending])
-  }
+  const endings = counting(file.endings).filter(({ body }) => body.how === 'left off')
+  const byFurnace = groupedBy(endings.sort(oldestFirst), ({ body }) => {
+    const ofCase = file.cases.get(file.keptId(body.caseId))
+    return ofCase && file.keptId(ofCase.body.furnaceId)
+  })
   indexes.set(file, byFurnace)
   return byFurnace
 }
