@@ -33,7 +33,7 @@ export type CaseFile = {
   repairs: Entry<AnyRepairBody>[]
   switchChecks: Entry<SwitchCheckBody>[]
   dangerAnswers: Entry<DangerAnswerBody>[]
-  /** The part numbers read off this furnace's switches, on whatever case. */
+  /** The part numbers read off this furnace's switches, on whatever case, and all that were read on this one. */
   fittedParts: Entry<FittedPartBody>[]
   /** Switches found in this furnace although they should not be, and not yet put right. */
   unsuitable: Entry<FoundFittedBody>[]
@@ -57,6 +57,7 @@ type CaseIndex = {
   repairs: ByCase<AnyRepairBody>
   switchChecks: ByCase<SwitchCheckBody>
   dangerAnswers: ByCase<DangerAnswerBody>
+  fittedParts: ByCase<FittedPartBody>
   cases: ReadonlyMap<string, Entry<CaseBody>[]>
 }
 
@@ -76,6 +77,7 @@ function indexOf(file: TeamFile): CaseIndex {
     repairs: byCase(file.repairs),
     switchChecks: byCase(file.switchChecks),
     dangerAnswers: byCase(file.dangerAnswers),
+    fittedParts: byCase(file.fittedParts),
     cases: grouped(file.cases, ({ furnaceId }) => file.keptId(furnaceId)),
   }
   indexes.set(file, index)
@@ -98,6 +100,8 @@ export function caseFileOf(file: TeamFile, caseId: string): CaseFile | undefined
   if (entry === undefined || furnace === undefined) return undefined
   const index = indexOf(file)
   const of = <Body>(entries: ByCase<Body>): Entry<Body>[] => entries.get(entry.id) ?? []
+  // One read on this case while its furnace was joined to another by mistake names the other.
+  const fittedParts = new Set([...ofFurnace(file, file.fittedParts, furnace.id), ...of(index.fittedParts)])
   return {
     entry,
     furnace,
@@ -108,7 +112,7 @@ export function caseFileOf(file: TeamFile, caseId: string): CaseFile | undefined
     repairs: of(index.repairs),
     switchChecks: of(index.switchChecks),
     dangerAnswers: of(index.dangerAnswers),
-    fittedParts: [...ofFurnace(file, file.fittedParts, furnace.id)],
+    fittedParts: [...fittedParts].sort(oldestFirst),
     unsuitable: unsuitableIn(file, furnace.id),
     notices: noticesOf(file, furnace.id),
     leftOffUnnoticed: leftOffWithoutNotice(file, furnace.id),

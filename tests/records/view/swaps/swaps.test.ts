@@ -194,6 +194,13 @@ describe('switchSwapsIn(file): what stood on record just before each replacement
       expect(onlySwap(records, apart)).toMatchObject({ missing: [], reading: 'enough to close it' })
     })
 
+    test('so does the number that was read off the old switch meanwhile', () => {
+      const printed = said('fitted part', { ...fittedPart.body, furnaceId: other }, { at: at(12, '09:25') })
+      const records = [...without(fittedPart), furnace, joined, swap(), apart]
+      expect(onlySwap(records).missing).not.toEqual([])
+      expect(onlySwap(records, printed).missing).toEqual([])
+    })
+
     test('the replacement itself, said meanwhile, is judged on the furnace of its case, and so is what was read after it', () => {
       const after = hot(0.7, { furnaceId: other })
       const records = [...without(faulty), furnace, joined, read, swap({ furnaceId: other }), after]
