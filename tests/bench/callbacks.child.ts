@@ -71,8 +71,8 @@ const print = (line: string): void => {
 
 /**
  * The callbacks screen for 100,000 cases over ten years: its figures, and figures and drawing together, down to the
- * HTML, as React writes it on a server (what a browser then takes to lay it out is not in it); beside a plain scan of the same rows by SQLite, and beside a scan that only
- * counts jobs by month. All take turns.
+ * HTML, as React writes it on a server (what a browser then takes to lay it out is not in it); beside a plain scan of
+ * the same rows by SQLite, and beside a scan that only counts jobs by month. All take turns.
  */
 function screen(): void {
   const facts = manyFacts(demoSeed, cases, `${from}-01T00:00:00Z`, 10)

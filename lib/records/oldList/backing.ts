@@ -26,7 +26,7 @@ const sourceWords: readonly (readonly [RegExp, SourceKind])[] = [
   [/memory|remember|recall|hand-?writ|\b(?:hand|own|forum|notes?|spread)\b/, 'remembered'],
 ]
 
-/** Words by which a cell may say that it was not so, or is no more: nobody can tell which of its words they are about. */
+/** Words by which a cell says that it was not so, or is no more: nobody can tell which of its words they are about. */
 const denial = /\b(?:not?|non|never|missing|without|lost|unknown|former(?:ly)?|used to)\b|n['’]t\b/
 
 const provenBy = {

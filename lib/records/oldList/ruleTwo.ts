@@ -128,7 +128,7 @@ export function ratingRefusals(
 
 const otherwise = 'Is something else meant? Put it right in the list and choose the file again.'
 
-/** What cells must be under the heads that speak of it: a no, a yes where the head itself denies it, or nothing clear. */
+/** What cells must be under heads that speak of it: a no; a yes where the head itself denies it; or nothing clear. */
 function wantedUnder(head: readonly string[], { said }: Words): Map<number, RegExp> {
   return new Map(
     head.flatMap((name, at): [number, RegExp][] => {
@@ -148,8 +148,8 @@ export const isSaid = (text: string, pattern: RegExp): boolean =>
 
 /**
  * Letters as they are meant: “is_adjustable”, “isAdjustable”, and dashes, blanks and marks that only look different.
- * Empty where there are none, as in most cells of a long list. A mark that is not seen, such as a soft hyphen, may stand
- * within a word or between two: with one in it the text is given both ways, a line each.
+ * Empty where there are none, as in most cells of a long list. A mark that is not seen, such as a soft hyphen, may
+ * stand within a word or between two: with one in it the text is given both ways, a line each.
  */
 export function plain(text: string): string {
   if (!/\p{L}/u.test(text)) return ''

@@ -53,7 +53,8 @@ const atOnce = 2000
  * The furnaces whose cases may have other facts in one team file than in another; 'any' where something differs that
  * is of all furnaces: a part, a switch position, a gauge, or which records are one. What a furnace's cases amount to is
  * made of its own records beside these: those that name it, and those that name a case on it or its notice. When a
- * record is taken in they belong together, but once a join is taken back its case may be on another furnace than its own.
+ * record is taken in they belong together, but once a join is taken back its case may be on another furnace than it
+ * names.
  */
 export function* touchedFurnaces(
   before: TeamFile,
