@@ -8,6 +8,7 @@ import { Row } from '../../ui/paper/Stack'
 import { sayDate } from '../../ui/words/sayDate'
 import { LastTime } from '../history/LastTime'
 import { capitalised } from './capitalised'
+import { UnsuitableNumber } from './UnsuitableNumber'
 
 type Props = {
   view: CaseView
@@ -52,6 +53,7 @@ export function CaseHead({ view, file, names, now, visitId }: Props) {
       {unsuitable.map((found) => (
         <FittedWarning key={found.id} found={found} file={file} />
       ))}
+      <UnsuitableNumber ofCase={view.file} file={file} />
     </>
   )
 }

@@ -1,6 +1,7 @@
 'use client'
 
 import { useEffect, useRef, useState } from 'react'
+import { findingById } from '@/lib/catalogue/findings'
 import type { Danger } from '@/lib/core/guard'
 import { stepsFor } from '@/lib/records/kinds/dangerAnswer'
 import type { CaseDangers } from '@/lib/records/view/case/dangers'
@@ -21,7 +22,7 @@ type Props = { dangers: CaseDangers; caseId: string; furnaceId: string; visitId:
 export function DangerPanel({ dangers, caseId, furnaceId, visitId }: Props) {
   const { add, trouble } = useAdd()
   const [done, setDone] = useState<string[]>([])
-  const { open, unanswered } = dangers
+  const { open, unanswered, contradicted } = dangers
   const panel = useRef<HTMLElement>(null)
   const codes = unanswered.map(({ code }) => code).join(' ')
   useEffect(() => {
@@ -48,6 +49,12 @@ export function DangerPanel({ dangers, caseId, furnaceId, visitId }: Props) {
           <li key={code}>{sentence}</li>
         ))}
       </ul>
+      {[...contradicted].map((id) => (
+        <p key={id}>
+          <b>“{findingById(id)?.name ?? id}” was ruled out, and something else on record shows it.</b> The
+          danger stands, and what was ruled out counts for no cause.
+        </p>
+      ))}
       <Steps danger={gravest} />
       {unanswered.length > 0 && visitId !== undefined && (
         <form
@@ -82,7 +89,8 @@ export function DangerPanel({ dangers, caseId, furnaceId, visitId }: Props) {
       </Row>
       <p>
         Put right? Record it where it was found: the finding as ruled out, the reading or the CO test taken
-        again, the factory part fitted. This stays here until then.
+        again, the factory part fitted. CO in the room above the limit is gone only when it is measured low
+        after the all-clear. This stays here until then.
       </p>
     </section>
   )

@@ -12,6 +12,8 @@ type Props = {
   mayAdd: boolean
   /** What was said may be taken back here: on this visit, by the same person, and no danger. */
   mayTakeBack: boolean
+  /** It was ruled out, and something else on record shows it. */
+  contradicted: boolean
   /** Says a value; undefined takes back what was said. */
   say: (value: string | undefined) => void
 }
@@ -20,7 +22,7 @@ type Props = {
  * One finding with its values to tap. Buttons, because in a group of radio buttons every arrow key would record
  * something.
  */
-export function FindingRow({ finding, said, mayAdd, mayTakeBack, say }: Props) {
+export function FindingRow({ finding, said, mayAdd, mayTakeBack, contradicted, say }: Props) {
   const value = said?.body.value
   return (
     <li className={styles.finding}>
@@ -30,6 +32,12 @@ export function FindingRow({ finding, said, mayAdd, mayTakeBack, say }: Props) {
           {finding.hint} {said?.waiting && 'Waiting to be sent.'}{' '}
           {said !== undefined && !mayTakeBack && `Said ${sayDate(said.at)}: say what it is now.`}
         </p>
+        {contradicted && (
+          <p className={styles.dangerWords}>
+            Something else on record shows it: see the danger above. So it is left out of what speaks for or
+            against a cause.
+          </p>
+        )}
         <div className={styles.values}>
           {finding.values.map((each) => (
             <button

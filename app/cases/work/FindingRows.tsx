@@ -22,6 +22,7 @@ export function FindingRows({ ids, view, work, mayAdd }: Props) {
           finding={finding}
           said={newest.get(finding.id)}
           mayAdd={mayAdd}
+          contradicted={view.dangers.contradicted.has(finding.id)}
           mayTakeBack={work.mayTakeBack(newest.get(finding.id))}
           say={(value) => work.say(finding.id, value)}
         />

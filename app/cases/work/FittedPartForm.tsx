@@ -1,10 +1,12 @@
 'use client'
 
+import { neverFittedPart } from '@/lib/records/neverFitted'
 import type { Setpoint } from '@/lib/records/view/setpoint'
 import { RecordForm } from '../../equipment/form/RecordForm'
 import { useRecordForm } from '../../equipment/form/useRecordForm'
 import { foundFittedHref } from '../../foundFitted/foundFittedAddress'
 import { TextField } from '../../ui/form/TextField'
+import styles from './work.module.css'
 
 type Props = { caseId: string; furnaceId: string; setpoint: Setpoint }
 
@@ -45,6 +47,15 @@ export function FittedPartForm({ caseId, furnaceId, setpoint }: Props) {
         onChange={(event) => record.change({ printed: event.target.value })}
         error={record.errorAt('printed')}
       />
+      {neverFittedPart(record.form.printed) !== undefined && (
+        <p role="status" className={styles.dangerWords}>
+          That is no factory part. Save the number, and{' '}
+          <a href={foundFittedHref({ positionId, furnaceId, printed: record.form.printed })}>
+            record it as found fitted
+          </a>
+          : the furnace stays off until the factory part is in.
+        </p>
+      )}
     </RecordForm>
   )
 }

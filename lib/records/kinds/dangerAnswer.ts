@@ -24,6 +24,10 @@ export type DangerStep = (typeof dangerSteps)[number]
 const allClear: readonly DangerStep[] = ['all clear from the gas supplier or the emergency service']
 const madeSafe: readonly DangerStep[] = ['gas off', 'tagged', 'occupant told']
 
+/** Whether an answer says that somebody may go in again, in a house that everybody had to leave. */
+export const givesAllClear = ({ done }: Pick<DangerAnswerBody, 'done'>): boolean =>
+  allClear.every((step) => done.includes(step))
+
 /** What is offered and what is asked for, by the gravest of the dangers. */
 export function stepsFor(dangers: readonly DangerCode[]): {
   offered: readonly DangerStep[]

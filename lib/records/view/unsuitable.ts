@@ -5,6 +5,7 @@ import { counting, type TeamFile } from '../fold/teamFile'
 import type { FindingBody } from '../kinds/finding'
 import type { FoundFittedBody } from '../kinds/foundFitted'
 import type { AnyRepairBody } from '../kinds/repair'
+import { neverFittedPart } from '../neverFitted'
 import { furnacesNamed } from './furnacesNamed'
 import { ofFurnace, oldestFirst } from './ofFurnace'
 
@@ -27,13 +28,19 @@ export function dangerCodesOf(file: TeamFile, found: FoundFittedBody): DangerCod
   return [...new Set([...(ofWhat === undefined ? [] : [ofWhat]), ...ofPart])]
 }
 
-/** The dangers of a part number: those of every part on file that bears it, however it was typed. */
+/**
+ * The dangers of a part number: those of every part on file that bears it, however it was typed; where none does, what
+ * its own words say it is.
+ */
 export function dangerCodesOfNumber(file: TeamFile, partNumber: string): DangerCode[] {
   const plain = plainPartNumber(partNumber)
-  const codes = counting(file.parts)
-    .filter(({ body }) => plainPartNumber(body.partNumber) === plain)
-    .flatMap(({ body }) => dangerOfFitted({ partClass: body.class, adjustable: body.fieldAdjustable }))
-  return [...new Set(codes)]
+  const parts = counting(file.parts).filter(({ body }) => plainPartNumber(body.partNumber) === plain)
+  const said = parts.length === 0 ? neverFittedPart(partNumber) : undefined
+  const ofWords = said === undefined ? undefined : dangerOfWhat[said]
+  const ofParts = parts.flatMap(({ body }) =>
+    dangerOfFitted({ partClass: body.class, adjustable: body.fieldAdjustable }),
+  )
+  return [...new Set([...(ofWords === undefined ? [] : [ofWords]), ...ofParts])]
 }
 
 /**

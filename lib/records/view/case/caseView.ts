@@ -15,7 +15,10 @@ export type CaseView = {
   judged: JudgedReading[]
   /** The same readings, held against the limits that were written down with them: by these an ending is judged. */
   judgedThatDay: JudgedReading[]
-  /** Worked out when it is asked for: a list of cases needs only how they stand. */
+  /**
+   * Without what something else on record contradicts. Worked out when it is asked for: a list of cases needs only how
+   * they stand.
+   */
   readonly observed: Observations
   dangers: CaseDangers
   standing: CaseStanding
@@ -43,7 +46,10 @@ export function caseViewOf(file: TeamFile, caseId: string, now?: string): CaseVi
     judged,
     judgedThatDay,
     get observed() {
-      observed ??= observedIn(ofCase.findings, judged)
+      observed ??= observedIn(
+        ofCase.findings.filter(({ body }) => !dangers.contradicted.has(body.finding)),
+        judged,
+      )
       return observed
     },
     dangers,

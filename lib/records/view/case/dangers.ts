@@ -3,36 +3,47 @@ import { coAirFree, type Danger, type DangerCode, type DangerReadings, dangerIn 
 import type { Entry } from '@/lib/records/fold/entry'
 import type { TeamFile } from '@/lib/records/fold/teamFile'
 import type { CombustionTestBody } from '@/lib/records/kinds/combustionTest'
+import { givesAllClear } from '@/lib/records/kinds/dangerAnswer'
 import type { FindingBody } from '@/lib/records/kinds/finding'
+import type { FittedPartBody } from '@/lib/records/kinds/fittedPart'
 import { dangerCodesOf, dangerCodesOfNumber } from '../unsuitable'
 import type { CaseFile } from './caseFile'
 import type { JudgedReading } from './judgedReading'
+import { newestFindings } from './observed'
 import { openSince, type Sighting } from './openSince'
 import { switchSightings } from './switchDangers'
 import { replacementsAt } from './switchParts'
 
 /** The dangers of a case that are open now, and those of them that nobody has said anything about yet. */
-export type CaseDangers = { open: Danger[]; unanswered: Danger[] }
+export type CaseDangers = {
+  open: Danger[]
+  unanswered: Danger[]
+  /** Findings that were ruled out by hand although something else on record shows the danger: they count as nothing. */
+  contradicted: ReadonlySet<string>
+}
 
 /**
  * What is dangerous in a case by what stands now: the newest value of every finding, what the readings show of each
  * switch, the newest CO in room and flue, and the switches found fitted. A danger is closed by finding it gone, never
  * by time. Answering it (gas off, tagged, told) only lets the work of that visit go on: found anew, or on a later visit,
- * it has to be answered anew.
+ * it has to be answered anew. CO that everybody had to leave for is gone only when it is measured low after the
+ * all-clear.
  */
 export function dangersOf(team: TeamFile, file: CaseFile, judged: readonly JudgedReading[]): CaseDangers {
   const since = new Map<DangerCode, string>()
-  const sightings = [
-    ...findingSightings(file.findings),
+  const besideFindings = new Set<DangerCode>()
+  const otherSightings = [
     ...switchSightings(team, file, judged),
-    roomSightings(file.combustionTests),
+    roomSightings(file),
     flueSightings(file.combustionTests),
     ...fittedSightings(team, file),
     ...file.unsuitable.map(({ at, body }) => [
       { at, visitId: undefined, shows: dangerCodesOf(team, body), rulesOut: [] },
     ]),
   ]
-  for (const ofOneThing of sightings)
+  for (const ofOneThing of otherSightings)
+    for (const [code] of openSince(ofOneThing)) besideFindings.add(code)
+  for (const ofOneThing of [...findingSightings(file.findings), ...otherSightings])
     for (const [code, at] of openSince(ofOneThing)) if (at > (since.get(code) ?? '')) since.set(code, at)
   const open = dangerIn([...since.keys()], {})
   const thisVisit = file.visits.at(-1)?.entry.id
@@ -40,7 +51,23 @@ export function dangersOf(team: TeamFile, file: CaseFile, judged: readonly Judge
     file.dangerAnswers.some(
       ({ at, body }) => body.visitId === thisVisit && at >= since.get(code)! && body.dangers.includes(code),
     )
-  return { open, unanswered: open.filter((danger) => !isAnswered(danger)) }
+  return {
+    open,
+    unanswered: open.filter((danger) => !isAnswered(danger)),
+    contradicted: contradictedBy(besideFindings, file.findings),
+  }
+}
+
+/** The findings whose newest value says that a danger is not there which something else shows. */
+function contradictedBy(
+  shown: ReadonlySet<DangerCode>,
+  findings: readonly Entry<FindingBody>[],
+): ReadonlySet<string> {
+  const ruledOut = [...newestFindings(findings)].filter(([id, { body }]) => {
+    const danger = findingById(id)?.danger
+    return danger !== undefined && body.value !== danger.value && shown.has(danger.code)
+  })
+  return new Set(ruledOut.map(([id]) => id))
 }
 
 /** What was said of each finding that can be a danger. */
@@ -62,25 +89,52 @@ function findingSightings(findings: readonly Entry<FindingBody>[]): Sighting[][]
 }
 
 /**
- * The newest part number read off the switch of each position, unless another switch went in since: general-purpose
- * is what the part on file is, whoever read it and whatever was thought of it.
+ * The newest part number read off the switch of each position, where it is one that should not be in, unless another
+ * switch went in since: general-purpose is what the part on file is, or what the words of the number say, whoever read
+ * it and whatever was thought of it.
  */
-function fittedSightings(team: TeamFile, { furnace, fittedParts }: CaseFile): Sighting[][] {
+export function unsuitableNumbers(
+  team: TeamFile,
+  { furnace, fittedParts }: Pick<CaseFile, 'furnace' | 'fittedParts'>,
+): Entry<FittedPartBody>[] {
   const newest = new Map(fittedParts.map((entry) => [team.keptId(entry.body.positionId), entry]))
-  return [...newest].map(([positionId, { at, body }]) => {
-    const isReplaced = replacementsAt(team, furnace.id, positionId).some((repair) => repair.at > at)
-    const shows = isReplaced ? [] : dangerCodesOfNumber(team, body.printed)
-    return [{ at, visitId: undefined, shows, rulesOut: [] }]
+  return [...newest].flatMap(([positionId, entry]) => {
+    const isReplaced = replacementsAt(team, furnace.id, positionId).some((repair) => repair.at > entry.at)
+    return isReplaced || dangerCodesOfNumber(team, entry.body.printed).length === 0 ? [] : [entry]
   })
 }
 
-/** CO in the room against the limit that the employer has set. */
-const roomSightings = (tests: readonly Entry<CombustionTestBody>[]): Sighting[] =>
-  tests.flatMap(({ at, body: { visitId, roomCoPpm, roomCoLimitPpm } }) => {
+const fittedSightings = (team: TeamFile, file: CaseFile): Sighting[][] =>
+  unsuitableNumbers(team, file).map(({ at, body }) => [
+    { at, visitId: undefined, shows: dangerCodesOfNumber(team, body.printed), rulesOut: [] },
+  ])
+
+/**
+ * CO in the room against the limit that the employer has set. A low value alone takes nothing back of a high one:
+ * everybody had to leave, and only once the all-clear was given since does a value measured after it show that the
+ * CO is gone.
+ */
+function roomSightings({ combustionTests, dangerAnswers }: CaseFile): Sighting[] {
+  const code = 'room-co-above-limit'
+  let highAt: string | undefined
+  return combustionTests.flatMap(({ at, body: { visitId, roomCoPpm, roomCoLimitPpm } }): Sighting[] => {
     if (roomCoPpm === undefined || roomCoLimitPpm === undefined) return []
     const shows = codesOf({ roomCo: { ppm: roomCoPpm, employersLimitPpm: roomCoLimitPpm } })
-    return [{ at, visitId, shows, rulesOut: shows.length > 0 ? [] : ['room-co-above-limit'] }]
+    if (shows.length > 0) {
+      highAt = at
+      return [{ at, visitId, shows, rulesOut: [] }]
+    }
+    const isClear = dangerAnswers.some(
+      (answer) =>
+        highAt !== undefined &&
+        answer.at >= highAt &&
+        answer.at <= at &&
+        answer.body.dangers.includes(code) &&
+        givesAllClear(answer.body),
+    )
+    return isClear ? [{ at, visitId, shows: [], rulesOut: [code] }] : []
   })
+}
 
 /**
  * CO in the flue, air-free, against the limit typed with it or before it. Without any limit it is still held against

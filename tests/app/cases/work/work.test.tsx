@@ -64,6 +64,26 @@ describe('WorkCaseScreen', () => {
     expect(caution.compareDocumentPosition(findings)).toBe(Node.DOCUMENT_POSITION_FOLLOWING)
   })
 
+  test('a number that says that the switch is adjustable is a danger, with the way to record it as found fitted', () => {
+    const printed = 'ADJUSTABLE 0.1-1.0 UNIV-9'
+    const of = { furnaceId: on.furnace, positionId: on.low, caseId: ids.case }
+    const ofVisit = { caseId: ids.case, visitId: ids.visit }
+    const finding = 'general-purpose-switch-fitted'
+    const more = held([
+      [id('d1'), 'fitted part', { ...of, printed }],
+      [id('d2'), 'finding', { ...ofVisit, finding, value: 'ruled out' }],
+    ]).map((record, index) => ({ ...record, seq: 220 + index }))
+    open([...fresh, ...more])
+    const warning = within(screen.getByRole('region', { name: 'A switch that should not be in' }))
+    expect(warning.getByRole('link', { name: 'Record it as found fitted' }).getAttribute('href')).toBe(
+      `/found-fitted?${new URLSearchParams({ position: on.low, furnace: on.furnace, printed })}`,
+    )
+    const danger = screen.getByRole('region', { name: 'Stop: leave it off' })
+    expect(danger.textContent).toContain(
+      '“Adjustable or general-purpose switch fitted” was ruled out, and something else on record shows it.',
+    )
+  })
+
   test('while its furnace is left off, the notice stands above everything else', () => {
     const notice = held([
       [

@@ -365,7 +365,7 @@ describe('a switch found fitted', () => {
     for (const printed of ['GP-ADJ-1', 'gp adj 1'])
       expect(open(readOff(printed))).toEqual(['general-purpose-switch-fitted'])
     expect(open(readOff('OM-7731'))).toEqual([])
-    expect(open(readOff('GP-ADJ-2'))).toEqual([])
+    expect(open(readOff('GP-22'))).toEqual([])
     expect(open(readOff('GP-ADJ-1'), readOff('OM-7731', '09:30'))).toEqual([])
     expect(open(readOff('OM-7731'), readOff('GP-ADJ-1', '09:30'))).toEqual(['general-purpose-switch-fitted'])
     expect(open(readOff('GP-ADJ-1'), repair())).toEqual(['general-purpose-switch-fitted'])
@@ -399,6 +399,25 @@ describe('a switch found fitted', () => {
   })
 })
 
+describe('a number that says what the switch is', () => {
+  const read = (printed: string, time = '09:20') =>
+    said('fitted part', { furnaceId: ids.furnace, positionId: ids.low, printed }, { at: at(12, time) })
+
+  test('is a danger like an adjustable switch that was found, until a factory part is in', () => {
+    expect(open(read('ADJUSTABLE 0.1-1.0 UNIV-9'))).toEqual(['general-purpose-switch-fitted'])
+    expect(open(read('OM-7731, not adjustable'))).toEqual([])
+    const swap = repair({ positionId: ids.low, switchReplaced: true, fittedPart: ids.newPart })
+    expect(open(read('ADJUSTABLE 0.1-1.0 UNIV-9'), swap)).toEqual([])
+  })
+
+  test('contradicts that an adjustable switch was ruled out', () => {
+    const tapped = finding('general-purpose-switch-fitted', 'ruled out', '09:30')
+    const { dangers, observed } = viewOf(team(opened, read('ADJUSTABLE 0.1-1.0 UNIV-9'), tapped))
+    expect([...dangers.contradicted]).toEqual(['general-purpose-switch-fitted'])
+    expect(observed).not.toHaveProperty('general-purpose-switch-fitted')
+  })
+})
+
 describe('CO', () => {
   const test1 = (more: Record<string, unknown>, time = '09:30', options = {}) =>
     combustion(
@@ -417,8 +436,32 @@ describe('CO', () => {
 
   test('the newest measurement in the room counts; one of the flue alone says nothing of the room', () => {
     expect(open(room(70), flue([20], {}, '09:40'))).toEqual(['room-co-above-limit'])
-    expect(open(room(70), room(0, '09:40'))).toEqual([])
     expect(open(room(70, '09:40'), room(0, '09:30'))).toEqual(['room-co-above-limit'])
+  })
+
+  test('a low value in the room clears nothing before the all-clear, and one measured after it does', () => {
+    const out = ['room-co-above-limit']
+    const steps = (...done: string[]) => answer(out, '09:40', { done })
+    const allClear = 'all clear from the gas supplier or the emergency service'
+    const high = room(60, '09:30')
+    expect(open(high, room(2, '09:30'))).toEqual(out)
+    expect(open(high, repair({}, { at: at(12, '09:35') }), room(2, '09:50'))).toEqual(out)
+    expect(open(high, room(2, '09:35'), steps(allClear))).toEqual(out)
+    expect(open(high, steps(allClear))).toEqual(out)
+    expect(open(high, steps(allClear), room(2, '09:50'))).toEqual([])
+    expect(open(high, steps(allClear), room(60, '09:45'), room(2, '09:50'))).toEqual(out)
+    expect(open(answer(out, '09:20', { done: [allClear] }), high, room(2, '09:50'))).toEqual(out)
+  })
+
+  test('“ruled out” beside a value above the limit is contradicted, and is no evidence for a cause', () => {
+    const tapped = finding('room-co-above-limit', 'ruled out', '09:35')
+    const { dangers, observed } = viewOf(team(opened, tapped, room(60)))
+    expect([...dangers.contradicted]).toEqual(['room-co-above-limit'])
+    expect(codesOf(dangers.open)).toEqual(['room-co-above-limit'])
+    expect(observed).not.toHaveProperty('room-co-above-limit')
+    const alone = viewOf(team(opened, tapped, room(2)))
+    expect([...alone.dangers.contradicted]).toEqual([])
+    expect(alone.observed).toHaveProperty('room-co-above-limit', 'ruled out')
   })
 
   test('in the flue it is held air-free against the limit of the manual', () => {
