@@ -51,7 +51,7 @@ export function RateByMonth({ figures, file, opening }: SectionProps) {
         <>
           <ChartFrame
             begins="at the right"
-            legend="Filled: a settled month; small: one of fewer than ten jobs. Open: it can still grow. Between the broken lines chance alone explains the month; a ring marks one outside."
+            legend="Filled: a settled month. Small and hollow: fewer than ten jobs, too few for a rate. Broken outline: still open, it can grow. Between the broken lines chance alone explains the month; a ring marks one outside."
           >
             {(width) => (
               <ControlChart
@@ -118,7 +118,8 @@ function asDrawn({ month, standing, cameBack, point }: MonthFigure): ControlMont
     month,
     ...(cameBack.of === 0 ? {} : { share: cameBack.count / cameBack.of }),
     ...(point === undefined ? {} : { limits: point, verdict: point.verdict }),
-    look: standing === 'open' ? 'open' : cameBack.of < fewestForShare ? 'few' : 'settled',
+    look: standing,
+    few: cameBack.of < fewestForShare,
     says,
   }
 }

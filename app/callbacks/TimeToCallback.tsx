@@ -62,27 +62,33 @@ export function TimeToCallback({
         <p>No furnace has a proven repair in this time, so there is nothing to watch yet.</p>
       </Sheet>
     )
+  const key = (
+    <ul className={styles.key} aria-label={`Key: ${title}`}>
+      {curves.map((curve, place) => (
+        <li key={curve.key}>
+          <b>{place + 1}</b>
+          <LineSample place={place} />
+          <span>
+            {wordsOf(curve)} (
+            {curve.watchedDays.length === 1 ? '1 furnace' : `${curve.watchedDays.length} furnaces`})
+          </span>
+        </li>
+      ))}
+    </ul>
+  )
   return (
     <Sheet
       title={title}
       sub={`From a furnace’s first proven repair in this time to its first callback, in ${calendar}.`}
     >
-      <ul className={styles.key} aria-label={`Key: ${title}`}>
-        {curves.map((curve, place) => (
-          <li key={curve.key}>
-            <b>{place + 1}</b>
-            <LineSample place={place} />
-            <span>
-              {wordsOf(curve)} (
-              {curve.watchedDays.length === 1 ? '1 furnace' : `${curve.watchedDays.length} furnaces`})
-            </span>
-          </li>
-        ))}
-      </ul>
+      {days.length === 0 && key}
       {days.length === 0 ? (
         <p>Nobody was watched for 30 days yet: too early for a picture.</p>
       ) : (
-        <ChartFrame legend="The share without a callback. A bar is how far chance alone could move it (19 times in 20). Faint and open: fewer than ten are still watched.">
+        <ChartFrame
+          above={key}
+          legend="The share without a callback. A bar is how far chance alone could move it (19 times in 20). Faint and open: fewer than ten are still watched."
+        >
           {(width) => (
             <SurvivalChart
               width={width}

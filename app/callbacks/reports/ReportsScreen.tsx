@@ -13,6 +13,7 @@ import { CallbackPlaces } from '../CallbackPlaces'
 import { useWorked } from '../useWorked'
 import { CaseReports } from './CaseReports'
 import { RatingReports } from './RatingReports'
+import styles from './reports.module.css'
 import { type Reports, reportsSteps, type Span } from './reportsSteps'
 import { SafetyReport } from './SafetyReport'
 import { SeasonReport } from './SeasonReport'
@@ -39,7 +40,13 @@ export function ReportsScreen() {
         lead="Lists and counts from the team’s own records. What each one counts is said above it."
         actions={<Button onClick={() => window.print()}>Print it</Button>}
       />
-      <Choice legend="Period" name="span" options={spanOptions} value={span} onChoose={setSpan} />
+      <div className={styles.period}>
+        <Choice legend="Period" name="span" options={spanOptions} value={span} onChoose={setSpan} />
+      </div>
+      <p className={styles.periodOnPaper}>
+        Period: {spanOptions.find(({ value }) => value === span)!.words.toLowerCase()}, up to{' '}
+        {momentWords(now)}.
+      </p>
       {'worked' in work ? <All reports={work.worked} now={now} /> : <Busy {...work.progress} />}
     </Stack>
   )

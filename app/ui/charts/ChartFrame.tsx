@@ -9,6 +9,8 @@ const usualWidth = 640
 type Props = {
   /** Draws the picture so wide, in pixels, or wider: then it scrolls within this frame. */
   children: (width: number) => ReactNode
+  /** The key to the picture, above it and on the same page of paper. */
+  above?: ReactNode
   /** What is said below the picture: how it is to be read. */
   legend?: ReactNode
   /** Which end is in sight where it is wider than its room. */
@@ -16,7 +18,7 @@ type Props = {
 }
 
 /** Room for a picture, as wide as the sheet lets it be. A wider one scrolls. */
-export function ChartFrame({ children, legend, begins = 'at the left' }: Props) {
+export function ChartFrame({ children, above, legend, begins = 'at the left' }: Props) {
   const frame = useRef<HTMLDivElement>(null)
   const [width, setWidth] = useState(usualWidth)
   useEffect(() => {
@@ -38,6 +40,7 @@ export function ChartFrame({ children, legend, begins = 'at the left' }: Props) 
   }, [width, begins])
   return (
     <figure className={styles.figure}>
+      {above}
       <div ref={frame} className={styles.frame}>
         {children(width)}
       </div>

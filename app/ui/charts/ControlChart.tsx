@@ -12,8 +12,10 @@ export type ControlMonth = {
   share?: number
   limits?: { lower: number; centre: number; upper: number }
   verdict?: 'within' | 'above' | 'below'
-  /** Open: the count will grow. Few: it was made from few cases. */
-  look: 'settled' | 'few' | 'open'
+  /** Open: the count will grow. */
+  look: 'settled' | 'open'
+  /** Made from so few cases that it is no rate: drawn small and hollow. */
+  few: boolean
   /** The month in words, for whoever cannot see the mark. */
   says: string
 }
@@ -39,7 +41,7 @@ export function ControlChart({ months, width, label, linkOf }: Props) {
     0.1,
     ...months.map(({ share = 0 }) => share),
     // The limits of a month of few jobs may reach over the edge: they would press all others flat.
-    ...months.map(({ look, limits }) => (look === 'settled' ? (limits?.upper ?? 0) : 0)),
+    ...months.map(({ few, limits }) => (few ? 0 : (limits?.upper ?? 0))),
   )
   const edgeOfPicture = Math.min(1, highest * 1.08)
   const up = scaleLinear([0, edgeOfPicture], [foot, top]).clamp(true)
@@ -85,7 +87,7 @@ export function ControlChart({ months, width, label, linkOf }: Props) {
           </text>
         )}
       </g>
-      {months.map(({ month, share, look, verdict, says }) => {
+      {months.map(({ month, share, look, few, verdict, says }) => {
         const [x, middle] = [across(month)!, across(month)! + across.bandwidth() / 2]
         const { href, isOpen, onClick } = linkOf(month)
         return (
@@ -101,13 +103,13 @@ export function ControlChart({ months, width, label, linkOf }: Props) {
             {share !== undefined && (
               <>
                 {verdict !== undefined && verdict !== 'within' && (
-                  <circle className={styles.ring} cx={middle} cy={up(share)} r={9} />
+                  <circle className={styles.ring} cx={middle} cy={up(share)} r={few ? 6 : 9} />
                 )}
                 <circle
-                  className={classNames(styles.point, look === 'open' && styles.hollow)}
+                  className={classNames(few ? styles.empty : styles.point, look === 'open' && styles.hollow)}
                   cx={middle}
                   cy={up(share)}
-                  r={look === 'settled' ? 5 : look === 'few' ? 3 : 4.5}
+                  r={few ? 2.5 : look === 'open' ? 4.5 : 5}
                 />
               </>
             )}

@@ -177,4 +177,14 @@ describe('CallbacksScreen', () => {
     expect(screen.getByRole('table', { name: 'Jobs and callbacks by month' })).toBeTruthy()
     expect(screen.getByRole('table', { name: 'Minutes by main cause' })).toBeTruthy()
   })
+
+  test('people’s figures stay off paper until a manager asks for them', async () => {
+    await open(12, { role: 'manager' })
+    const people = () => sheet('People').parentElement!.className
+    const printed = screen.getByRole('checkbox', { name: 'Print people’s figures too' })
+    expect(printed).toHaveProperty('checked', false)
+    expect(people()).toContain('notOnPaper')
+    fireEvent.click(printed)
+    expect(people()).not.toContain('notOnPaper')
+  })
 })
