@@ -29,7 +29,9 @@ const fewJobs = 30
 export const smallNumber = (jobs: number): string | undefined =>
   jobs >= fewJobs
     ? undefined
-    : `${jobs === 1 ? 'One job is' : `${jobs} jobs are`} few: one callback more or less changes these figures a good deal.`
+    : jobs === 0
+      ? 'No job to count yet: nothing can be said of a share.'
+      : `${jobs === 1 ? 'One job is' : `${jobs} jobs are`} few: one callback more or less changes these figures a good deal.`
 
 /** Hours and minutes, as they are said. @example sayMinutes(95) // '1 h 35 min' */
 export function sayMinutes(minutes: number): string {
@@ -47,7 +49,11 @@ export function differenceWords(test: Result<LogRank>, callbacks: number, smalle
   const few = [
     ...(callbacks >= fewestForShare
       ? []
-      : [` ${callbacks === 1 ? 'One callback is' : `${callbacks} callbacks are`} few.`]),
+      : [
+          callbacks === 0
+            ? ' No furnace came back so far.'
+            : ` ${callbacks === 1 ? 'One callback is' : `${callbacks} callbacks are`} few.`,
+        ]),
     ...(smallest >= fewestForShare ? [] : [' A curve of fewer than ten furnaces says little.']),
   ].join('')
   if (!test.ok) return `${test.problem.message}${few}`

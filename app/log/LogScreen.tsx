@@ -2,6 +2,7 @@
 
 import { useSearchParams } from 'next/navigation'
 import { useDeferredValue, useEffect, useMemo, useRef, useState } from 'react'
+import { countOf } from '../callbacks/countOf'
 import { useDeviceState } from '../device/deviceContext'
 import { useAbout } from '../record/useAbout'
 import { Empty } from '../ui/answers/Empty'
@@ -74,7 +75,9 @@ export function LogScreen() {
             rows.length === 0 ? (
               <a href="/equipment">Add the first equipment</a>
             ) : (
-              <Button onClick={() => change(noFilters)}>Show all {rows.length} entries</Button>
+              <Button onClick={() => change(noFilters)}>
+                Show all {countOf(rows.length, 'entry', 'entries')}
+              </Button>
             )
           }
         />
@@ -99,6 +102,6 @@ export function LogScreen() {
 }
 
 const countWords = (matching: number, all: number): string =>
-  matching === all ? `${counted(all)}.` : `${matching} of ${counted(all)}.`
-
-const counted = (count: number): string => (count === 1 ? '1 entry' : `${count} entries`)
+  matching === all
+    ? `${countOf(all, 'entry', 'entries')}.`
+    : `${matching.toLocaleString('en')} of ${countOf(all, 'entry', 'entries')} ${matching === 1 ? 'fits' : 'fit'}.`

@@ -113,7 +113,7 @@ export function WithholdScreen() {
             <Button type="submit" kind="main">
               {chosen.length === 0
                 ? 'Withhold it for good'
-                : `Withhold ${chosen.map(nameOf).join(', ')} for good${alsoWords(also.length)}`}
+                : `Withhold ${chosen.map((field) => `“${nameOf(field)}”`).join(', ')} for good${alsoWords(also.length)}`}
             </Button>
           }
         >

@@ -58,7 +58,7 @@ test('a manager withholds a note: it is gone from the record, from the log and f
   await page.getByRole('checkbox', { name: 'Note' }).check({ force: true })
   await page.getByLabel('Why?').fill('A name got into it.')
   await page.getByRole('checkbox', { name: /^It can’t be undone/ }).check({ force: true })
-  await page.getByRole('button', { name: 'Withhold Note for good' }).click()
+  await page.getByRole('button', { name: 'Withhold “Note” for good' }).click()
   await page.getByText('Withheld: Note.').waitFor()
   await page.getByText('Everything is sent').waitFor()
 

@@ -222,7 +222,7 @@ describe('a photo as proof', () => {
     await page.getByRole('checkbox', { name: /^The picture/ }).check()
     await page.getByLabel('Why?').fill('A child is in the picture.')
     await page.getByRole('checkbox', { name: /can’t be undone/ }).check()
-    await page.getByRole('button', { name: 'Withhold The picture for good' }).click()
+    await page.getByRole('button', { name: 'Withhold “The picture” for good' }).click()
     await page.getByText('Everything is sent').waitFor()
     const after = await opened(manager, address)
     await card(after)

@@ -97,7 +97,10 @@ function inShort({ all, flagged, outsideCases }: SwapsShown): string {
   if (all.length === 0) return 'No replacement of a switch is on record.'
   const wrong = flagged.filter(({ almostCertainlyWrong }) => almostCertainlyWrong).length
   const back = flagged.filter(({ afterwards }) => afterwards.became === 'came back').length
-  const outside = outsideCases.length === 0 ? '' : `; ${outsideCases.length} belong to no case`
+  const outside =
+    outsideCases.length === 0
+      ? ''
+      : `; ${outsideCases.length} ${outsideCases.length === 1 ? 'belongs' : 'belong'} to no case`
   return (
     `${countOf(all.length, 'replacement')} of a switch on record${outside}. ` +
     `Something was missing in ${countOf(flagged.length, 'case')}: in ${wrong} of them the reading was too low to ` +

@@ -35,7 +35,8 @@ export function LimitsThen({ body, at, file, names, unit }: Props) {
         const reports = reportIds.flatMap((id) => file.reports.get(id) ?? [])
         return (
           <p key={limits[0]!.action}>
-            That day it {limits.map((limit) => limitWords(limit, unit)).join(' and ')}, <b>{level}</b>:{' '}
+            That day {limits[0]!.action !== 'not stated' && 'it '}
+            {limits.map((limit) => limitWords(limit, unit)).join(' and ')}, <b>{level}</b>:{' '}
             {reports.length === 0 ? (
               kinds.map((kind) => sources[kind].words).join('; ')
             ) : (
@@ -50,7 +51,8 @@ export function LimitsThen({ body, at, file, names, unit }: Props) {
           const reports = reportsOf(file, body, at, { ...rival, action })
           return (
             <p key={`${action} ${rival.pascals} ${rival.limit}`}>
-              Also possible that day: it {limitWords({ ...rival, action }, unit)}, <b>In dispute</b>:{' '}
+              Also possible that day: {action !== 'not stated' && 'it '}
+              {limitWords({ ...rival, action }, unit)}, <b>In dispute</b>:{' '}
               {reports.length === 0 ? (
                 'its report is not on this device'
               ) : (
@@ -101,8 +103,9 @@ const limitWords = (
   unit: PressureUnit,
 ): string =>
   [
-    actionWords[limit.action].verb,
-    limit.action === 'not stated' ? '' : 'at',
+    limit.action === 'not stated'
+      ? 'its action was not stated, its value'
+      : `${actionWords[limit.action].verb} at`,
     formatPressure(limit.pascals, unit),
     toleranceWords(limit, unit),
   ]

@@ -10,6 +10,7 @@ import { WaterColumn } from '../../ui/waterColumn/WaterColumn'
 import { AsPrinted } from '../../ui/words/AsPrinted'
 import { otherUnit } from '../../ui/words/pressureWords'
 import { sayDate } from '../../ui/words/sayDate'
+import { stopAfter } from '../../ui/words/stopAfter'
 import { capitalised } from '../work/capitalised'
 import styles from './history.module.css'
 import { LimitsThen } from './LimitsThen'
@@ -48,7 +49,8 @@ export function ReadingTold({ judged, file, names, unit }: Props) {
           {position?.body.name ?? 'no switch named'}, {body.phase}:{' '}
           {body.samples.map((pascals) => formatPressure(pascals, unit)).join('; ')} (
           {body.samples.map((pascals) => formatPressure(pascals, otherUnit(unit))).join('; ')}), written{' '}
-          <AsPrinted text={body.asTyped} />. {howTaken(body)}
+          <AsPrinted text={body.asTyped} />
+          {stopAfter(body.asTyped)} {howTaken(body)}
         </p>
         {!comparison.ok && <p>{comparison.problem.message}</p>}
         <LimitsThen {...{ body, at, file, names, unit }} />

@@ -11,6 +11,7 @@ import { Picture } from '../../ui/photo/Picture'
 import { showsWords } from '../../ui/photo/photoWords'
 import { AsPrinted } from '../../ui/words/AsPrinted'
 import { sayDate } from '../../ui/words/sayDate'
+import { stopAfter } from '../../ui/words/stopAfter'
 import { WarrantyOfRepair } from '../../warranty/WarrantyAnswers'
 import { endingFacts } from '../end/endingFacts'
 import { wayWords } from '../end/endingWords'
@@ -144,10 +145,12 @@ export function WhatTold({ line, number, file, ofCase, names, unit }: Props) {
     }
     case 'baseline': {
       const { readingId, occasion, note } = line.entry.body
+      const typed = file.readings.get(readingId)?.body.asTyped ?? ''
       return (
         <p>
-          <b>Baseline</b>, {occasion}:{' '}
-          <a href={`/record?id=${readingId}`}>{file.readings.get(readingId)?.body.asTyped}</a>.{noted(note)}
+          <b>Baseline</b>, {occasion}: <a href={`/record?id=${readingId}`}>{typed}</a>
+          {stopAfter(typed)}
+          {noted(note)}
         </p>
       )
     }

@@ -25,6 +25,7 @@ import { Check } from '../../ui/form/Check'
 import { Choice } from '../../ui/form/Choice'
 import { Select } from '../../ui/form/Select'
 import { Stack } from '../../ui/paper/Stack'
+import { stopAfter } from '../../ui/words/stopAfter'
 import { readingBodyOf } from '../readingBody'
 import { capitalised } from './capitalised'
 
@@ -103,7 +104,9 @@ export function AddReading({ setpoint, now, caseId, visitId, furnaceId, repaired
     })
     if ((await add([{ kind: 'reading', body }])) === undefined) return
     const words = compared === undefined ? '' : verdictWords(compared).join('. ')
-    setSaved(`Saved: ${body.asTyped}. ${words || 'No rating on file to hold it against'}.`)
+    setSaved(
+      `Saved: ${body.asTyped}${stopAfter(String(body.asTyped))} ${words || 'No rating on file to hold it against'}.`,
+    )
     setTried(false)
     await draft.done()
     // The next reading of this visit is most likely taken with the same gauge.

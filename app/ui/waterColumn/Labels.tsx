@@ -32,7 +32,8 @@ export function Labels({ labels, heightOf, foot }: Props) {
         <text>
           {lines.map((line, at) => (
             <tspan key={line} x={across.words} y={first + at * lineHeight}>
-              {line}
+              {/* Read out or copied, the lines are words of one sentence. */}
+              {at < lines.length - 1 ? `${line} ` : line}
             </tspan>
           ))}
         </text>

@@ -1,4 +1,5 @@
 import { formatPressure } from '@/lib/core/pressure'
+import { sayDate } from '@/lib/core/sayDate'
 import type { SourceKind } from '@/lib/core/vocabulary'
 import type { BundlePart } from './sameBundle'
 import type { Disorder, RatingReport, Slip } from './types'
@@ -42,7 +43,7 @@ const capital = (sentence: string): string => sentence.charAt(0).toUpperCase() +
 
 /** A report in a sentence: its source, its day, and what is written, letter for letter. */
 const named = ({ source, saidAt, asWritten }: RatingReport): string =>
-  `${sourceWords[source]} (${saidAt.slice(0, 10)}, “${asWritten}”)`
+  `${sourceWords[source]} (${sayDate(saidAt)}, “${asWritten}”)`
 
 const all = (reports: readonly RatingReport[]): string => reports.map(named).join('; ')
 

@@ -1,4 +1,5 @@
 import { formatPressure } from '@/lib/core/pressure'
+import { sayDate } from '@/lib/core/sayDate'
 import { gaugeHalfWidth } from './instrumentUncertainty'
 import { limitInterval } from './limitInterval'
 import type { Instrument, Judgement, OpenPoint, RatingForComparison, Reading, ReadingSettings } from './types'
@@ -70,7 +71,7 @@ export function assumptions(
     said.push('No calibration date of the gauge is on file; it was taken to read as its maker states.')
   else if (isCalibrationPast(instrument.calibrationDue, settings.now))
     said.push(
-      `The gauge’s calibration ran out on ${instrument.calibrationDue}; it was taken to read as its maker states, so this reading counts for less.`,
+      `The gauge’s calibration ran out on ${sayDate(instrument.calibrationDue)}; it was taken to read as its maker states, so this reading counts for less.`,
     )
   if (higherThanExpected === undefined)
     said.push(

@@ -3,6 +3,7 @@ import { sources } from '@/lib/catalogue/sources'
 import { fromPascals } from '@/lib/core/pressure'
 import { type FurnaceForRating, plainPartNumber, type RatingStanding } from '@/lib/core/rating'
 import { failure, type Result, success } from '@/lib/core/result'
+import { sayDate } from '@/lib/core/sayDate'
 import type { Action } from '@/lib/core/vocabulary'
 import type { Entry } from '@/lib/records/fold/entry'
 import { counting, type TeamFile } from '@/lib/records/fold/teamFile'
@@ -137,7 +138,7 @@ function said(setpoint: Setpoint, asked: Asked, nameOf: NameOf): SetpointAnswer[
       standing('not stated', rating.unstated),
     ],
     asks: rating.asks,
-    dangers: foundFitted.map(({ body }) => `Found fitted on ${body.foundOn}: ${body.what}`),
+    dangers: foundFitted.map(({ body }) => `Found fitted on ${sayDate(body.foundOn)}: ${body.what}`),
     address: `/setpoint?${query}`,
   }
 }

@@ -68,6 +68,8 @@ function report(
       ? 'The log is empty.'
       : `The log is whole: ${entries} entries, ${withheld.length} with something withheld.`,
   )
+  if (expected !== undefined)
+    say(`Entry ${expected.seq} has the hash that was noted: nothing up to it was written anew.`)
   if (entries > 0) say(`Keep this elsewhere to compare with later: --expect ${entries}:${headHash}`)
   return 0
 }

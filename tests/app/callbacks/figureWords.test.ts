@@ -32,6 +32,11 @@ describe('differenceWords: the log-rank test in plain words', () => {
     expect(differenceWords(withP(pValue), 40, 40)).toMatch(words)
   })
 
+  test('no job is not called few', () => {
+    expect(smallNumber(0)).toBe('No job to count yet: nothing can be said of a share.')
+    expect(differenceWords(withP(0.5), 0, 12)).toMatch(/No furnace came back so far\.$/)
+  })
+
   test('small numbers are said to be small', () => {
     expect(differenceWords(withP(0.5), 1, 3)).toMatch(
       /One callback is few\. A curve of fewer than ten furnaces says little\.$/,

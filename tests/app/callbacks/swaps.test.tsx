@@ -108,7 +108,7 @@ test('a replacement outside any case is listed apart with its record', async () 
   await open(outside)
   const apart = screen.getByRole('region', { name: 'Replaced outside any case' })
   expect(within(apart).getByRole('link').getAttribute('href')).toBe(`/record?id=${outside.id}`)
-  expect(document.body.textContent).toContain('1 replacement of a switch on record; 1 belong to no case.')
+  expect(document.body.textContent).toContain('1 replacement of a switch on record; 1 belongs to no case.')
   // Nothing is known of it, so nobody says that it was justified.
   expect(document.body.textContent).toContain('No replacement can be judged')
   expect(document.body.textContent).not.toContain('justified.')

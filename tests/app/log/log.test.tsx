@@ -85,7 +85,7 @@ test.each([
 test('the log is narrowed down by day, at both ends; what fits nothing says so and shows all again', async () => {
   open('/log?from=2026-02-02&to=2026-02-02')
   expect(entries()).toHaveLength(1)
-  expect(screen.getByText(`1 of ${records.length} entries.`)).toBeDefined()
+  expect(screen.getByText(`1 of ${records.length} entries fits.`)).toBeDefined()
   fill('Said on this day or later', '2027-01-01')
   expect(screen.getByText('No entry fits all of that')).toBeDefined()
   await press(`Show all ${records.length} entries`)
@@ -195,11 +195,11 @@ test('a manager withholds named fields for a reason, sees first what goes, and m
   expect(await accessibilityFaults(container)).toEqual([])
   tick('Note')
   fill('Why?', 'The occupant asked for it.')
-  await press('Withhold Note for good')
+  await press('Withhold “Note” for good')
   expect(device.added).toEqual([])
   expect(screen.getByText('Tick this too: nobody can bring it back.')).toBeDefined()
   tick(/^It can’t be undone/)
-  await press('Withhold Note for good')
+  await press('Withhold “Note” for good')
   expect(device.added.map(({ kind, body }) => [kind, body])).toEqual([
     ['withholding', { record: id('c1'), fields: ['note'], reason: 'The occupant asked for it.' }],
   ])
@@ -233,7 +233,7 @@ test('withholding who spoke names the reports of the call that hold the same wor
   act(() => others[1]!.click())
   fill('Why?', 'She asked for it.')
   tick(/It can’t be undone/)
-  await press(/^Withhold Who spoke for good, and from one other field$/)
+  await press(/^Withhold “Who spoke” for good, and from one other field$/)
   expect(device.added.map(({ body }) => body)).toEqual([
     { record: id('e4'), fields: ['person'], reason: 'She asked for it.' },
     { record: id('e3'), fields: ['saidBy'], reason: 'She asked for it.' },

@@ -193,7 +193,7 @@ describe('In dispute', () => {
   test('names the value, the source and what settles it', () => {
     const { reasons } = weighReports([photoLabel('0.60'), factorySupport('0.75')], settings)
     expect(reasons.join(' ')).toContain(
-      'Factory technical support (2026-01-02, “0.75 inH2O”) names another value. Settle it with',
+      'Factory technical support (2 Jan 2026, “0.75 inH2O”) names another value. Settle it with',
     )
   })
 })

@@ -640,7 +640,7 @@ describe('compareReading: advice', () => {
     const comparison = compared({ reading: reading([0.9]), rating: pair, instrument: past })
     expect(comparison.start?.verdict).toBe('enough')
     expect(comparison.advice).toContain('calibration-out-of-date')
-    expect(comparison.assumed.join(' ')).toContain('ran out on 2026-01-18')
+    expect(comparison.assumed.join(' ')).toContain('ran out on 18 Jan 2026')
     const lastDay = { ...fineGauge, calibrationDue: '2026-01-20' }
     expect(compared({ reading: reading([0.9]), rating: pair, instrument: lastDay }).advice).not.toContain(
       'calibration-out-of-date',

@@ -37,9 +37,7 @@ test('WaterColumn is one image whose name is its description', async () => {
 
 test('WaterColumn writes a word and a level beside every line', () => {
   const { container } = render(<WaterColumn {...column} />)
-  const words = [...container.querySelectorAll('text')].map((text) =>
-    [...text.children].map((line) => line.textContent).join(' '),
-  )
+  const words = [...container.querySelectorAll('text')].map((text) => text.textContent)
   expect(words).toEqual(
     expect.arrayContaining(['closes Verified', 'opens maximum In dispute', '0.44 reading', 'earlier']),
   )

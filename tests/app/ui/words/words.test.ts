@@ -3,8 +3,14 @@ import { expect, test } from 'vitest'
 import { otherUnit, toleranceWords } from '@/app/ui/words/pressureWords'
 import { sayAge } from '@/app/ui/words/sayAge'
 import { sayDate, sayMoment } from '@/app/ui/words/sayDate'
+import { stopAfter } from '@/app/ui/words/stopAfter'
 
 const inch = 249.08891 // NIST SP 811 (2008), App. B.8
+
+test('stopAfter: a unit that ends with a full stop gets no second one', () => {
+  expect(stopAfter('0.00 in. w.c.')).toBe('')
+  expect(stopAfter('125 Pa')).toBe('.')
+})
 
 test('sayDate gives the day on the clock of whoever said it, whatever the zone of the reader', () => {
   expect(sayDate('2026-01-12')).toBe('12 Jan 2026')
