@@ -12,7 +12,7 @@ import { isLocked } from './contactAge'
 import { openFileDatabase, openOwnDatabase } from './database'
 import { handOver, keyFact } from './handOver'
 import { handOverForOthers } from './handOverForOthers'
-import { appendToPages, emptyLog, readLog, replaceInPages } from './logPages'
+import { appendToPages, emptyLog, fedUpTo, readLog, replaceInPages } from './logPages'
 import { freshTeamLookUps, keepLookUp, readTeamLookUps, sendKeptLookUps, type TeamLookUps } from './lookUps'
 import { inPlaceOf, type SaidAt } from './mending'
 import { nextBatch, type OutboxItem, settleOutbox } from './outbox'
@@ -146,14 +146,18 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
   let latestAt = (await fileDatabase.get('facts', 'latestAt')) as string | undefined
   let timeInFile = latestAt !== undefined
   let locked = isLocked({ freshAt, latestAt, now: now() })
-  let { records: inLog, after, mark } = locked ? emptyLog() : await readLog(fileDatabase)
+  let {
+    records: inLog,
+    after,
+    mark,
+    picturesHeld,
+    picturesAfter,
+    picturesMark,
+  } = locked ? emptyLog() : await readLog(fileDatabase)
   let outbox: OutboxItem[] = await ownDatabase.getAll('outbox')
   let lastOrder = outbox.reduce((highest, item) => Math.max(highest, item.order), 0)
   let othersEnded = false
   const pictures = await openPictures(ownDatabase, now)
-  const picturesHeld = new Set(await fileDatabase.getAllKeys('picturesHeld'))
-  let picturesAfter = ((await fileDatabase.get('facts', 'picturesAfter')) as number | undefined) ?? 0
-  let picturesMark = (await fileDatabase.get('facts', 'picturesMark')) as string | undefined
   /** Held by the answer to a picture that was sent from here; the news that stands on the disk does not say so yet. */
   const heldByAnswer = new Set<string>()
   let leftToWorker = String((await fileDatabase.get('facts', 'picturesToSend')) ?? '')
@@ -264,10 +268,11 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
       const stored = taken.map(({ record, seq }) => inLog.get(record.id) ?? { ...record, seq })
       // The file first: a crash between the two sends the records once more, and the server knows them by id.
       const intoFile = fileDatabase.transaction(['records', 'facts'], 'readwrite')
-      const fedUpTo = Number((await intoFile.objectStore('facts').get('after')) ?? 0)
+      const fed = await fedUpTo(intoFile.objectStore('facts'))
       for (const record of stored) {
         // Up to there another tab has the log's own copies: nothing would take a second one out again.
-        if (record.seq === undefined || record.seq > fedUpTo) void intoFile.objectStore('records').put(record)
+        if (record.seq === undefined || record.seq > fed.after)
+          void intoFile.objectStore('records').put(record)
       }
       await intoFile.done
       const outOfOutbox = ownDatabase.transaction('outbox', 'readwrite')
@@ -327,7 +332,9 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
         return blanked ?? record
       })
       const intoFile = fileDatabase.transaction(['records', 'pages', 'facts', 'picturesHeld'], 'readwrite')
-      if (((await intoFile.objectStore('facts').get('after')) ?? 0) !== after) {
+      const fed = await fedUpTo(intoFile.objectStore('facts'))
+      const sameLog = fed.after === after && fed.mark === mark
+      if (!sameLog || fed.picturesAfter !== picturesAfter || fed.picturesMark !== picturesMark) {
         // Another tab has taken in what is new meanwhile, or begun anew.
         await readAnew()
         unshown = true
@@ -405,7 +412,14 @@ export async function openDevice({ me, deviceId, now, build = 'unknown' }: Devic
 
   /** Takes over what stands in the store. */
   async function readAnew(): Promise<void> {
-    ;({ records: inLog, after, mark } = await readLog(fileDatabase))
+    ;({
+      records: inLog,
+      after,
+      mark,
+      picturesHeld,
+      picturesAfter,
+      picturesMark,
+    } = await readLog(fileDatabase))
   }
 
   /**

@@ -18,12 +18,42 @@ type Pages<Mode extends IDBTransactionMode> = IDBPObjectStore<
   Mode
 >
 
-/** The log on this device at one moment, up to which number the feed has brought it, and what it is known by. */
-export type KeptLog = { records: Map<string, HeldRecord>; after: number; mark: string | undefined }
+/** What the feed has brought so far: up to which number and what the log is known by there; the same of the news of pictures. */
+export type FedUpTo = {
+  after: number
+  mark: string | undefined
+  picturesAfter: number
+  picturesMark: string | undefined
+}
 
-export const emptyLog = (): KeptLog => ({ records: new Map(), after: 0, mark: undefined })
+/** The log on this device at one moment, and the hashes of the pictures that the server holds. */
+export type KeptLog = FedUpTo & { records: Map<string, HeldRecord>; picturesHeld: Set<string> }
 
-const logStores: ['records', 'pages', 'facts'] = ['records', 'pages', 'facts']
+export const emptyLog = (): KeptLog => ({
+  records: new Map(),
+  after: 0,
+  mark: undefined,
+  picturesHeld: new Set(),
+  picturesAfter: 0,
+  picturesMark: undefined,
+})
+
+const logStores: ['records', 'pages', 'facts', 'picturesHeld'] = ['records', 'pages', 'facts', 'picturesHeld']
+type Facts = Pick<
+  IDBPObjectStore<FileSchema, ArrayLike<StoreNames<FileSchema>>, 'facts', IDBTransactionMode>,
+  'get'
+>
+
+/** Read in the transaction that writes: what another tab has taken in meanwhile is seen by it. */
+export async function fedUpTo(facts: Facts): Promise<FedUpTo> {
+  const [after, mark, picturesAfter, picturesMark] = await Promise.all([
+    facts.get('after') as Promise<number | undefined>,
+    facts.get('mark') as Promise<string | undefined>,
+    facts.get('picturesAfter') as Promise<number | undefined>,
+    facts.get('picturesMark') as Promise<string | undefined>,
+  ])
+  return { after: after ?? 0, mark, picturesAfter: picturesAfter ?? 0, picturesMark }
+}
 
 /**
  * Everything of it in one transaction: records and number of two moments would leave a hole. What the pages hold is
@@ -44,17 +74,17 @@ export async function readLog(database: FileDatabase): Promise<KeptLog> {
 async function logIn(
   reading: IDBPTransaction<FileSchema, typeof logStores, IDBTransactionMode>,
 ): Promise<{ log: KeptLog; twice: string[] }> {
-  const [sent, pages, after, mark] = await Promise.all([
+  const [sent, pages, held, upTo] = await Promise.all([
     reading.objectStore('records').getAll(),
     reading.objectStore('pages').getAll(),
-    reading.objectStore('facts').get('after') as Promise<number | undefined>,
-    reading.objectStore('facts').get('mark') as Promise<string | undefined>,
+    reading.objectStore('picturesHeld').getAllKeys(),
+    fedUpTo(reading.objectStore('facts')),
   ])
   const records = new Map<string, HeldRecord>()
   for (const page of pages) for (const record of page) records.set(record.id, record)
   const twice = sent.flatMap(({ id }) => (records.has(id) ? [id] : []))
   for (const record of sent) if (!records.has(record.id)) records.set(record.id, record)
-  return { log: { records, after: after ?? 0, mark }, twice }
+  return { log: { ...upTo, records, picturesHeld: new Set(held) }, twice }
 }
 
 /** Puts what the feed brought behind what is there, in the same transaction as the number that it goes up to. */

@@ -2,18 +2,21 @@ import 'fake-indexeddb/auto'
 import { IDBFactory } from 'fake-indexeddb'
 import { beforeEach, describe, expect, test, vi } from 'vitest'
 import { openFileDatabase, openOwnDatabase } from '@/lib/device/database'
-import { openDevice } from '@/lib/device/device'
+import { type Device, newRecordId, openDevice } from '@/lib/device/device'
 import type { RecordEnvelope, StoredRecord } from '@/lib/records/envelope'
 import { redact } from '@/lib/records/redact'
 
 const me = { id: 'p1', name: 'Wenna', role: 'technician' } as const
 const open = () => openDevice({ me, deviceId: 'd1', now: () => new Date('2026-02-01T10:00:00Z') })
 
-/** The server's log, and the addresses that can't be reached. */
+/** The server's log, what it says of pictures, and the addresses that can't be reached. */
 let log: StoredRecord[] = []
+let pictureNews: { sha256: string; held: boolean }[] = []
 let unreachable: readonly string[] = []
+/** What the next answer with changes waits for on its way. */
+let delay: Promise<void> | undefined
 const answer = (value: unknown): Response => Response.json({ ok: true, value })
-const markAt = (seq: number): string => String(seq).padStart(64, '0')
+const markAt = (seq: number): string => (log[seq - 1]?.id ?? '').replaceAll('-', '').padStart(64, '0')
 
 function take(record: RecordEnvelope): { id: string; outcome: string; seq: number } {
   const known = log.find(({ id }) => id === record.id)
@@ -21,6 +24,30 @@ function take(record: RecordEnvelope): { id: string; outcome: string; seq: numbe
   const seq = log.length + 1
   log.push({ ...record, seq, receivedAt: record.saidAt, clockShiftMs: 0 })
   return { id: record.id, outcome: 'stored', seq }
+}
+
+function changesFor(asked: URLSearchParams): object {
+  const [after, picturesAfter] = [Number(asked.get('after')), Number(asked.get('pictures'))]
+  if (after > 0 && asked.get('mark') !== markAt(after))
+    return { records: [], next: 0, more: true, anew: true }
+  const records = log.filter(({ seq }) => seq > after)
+  const next = records.at(-1)?.seq ?? after
+  const pictures = { news: pictureNews.slice(picturesAfter), next: pictureNews.length }
+  return { records, next, more: false, mark: markAt(next), pictures }
+}
+
+/** Holds up the next answer with changes that is on its way to a tab. @returns resolves once it is there, and lets it go */
+async function holdUpAnswerTo(tab: Device): Promise<() => Promise<void>> {
+  let letGo = (): void => {}
+  delay = new Promise((resolve) => {
+    letGo = resolve
+  })
+  const syncing = tab.sync()
+  await vi.waitFor(() => expect(delay).toBeUndefined())
+  return () => {
+    letGo()
+    return syncing
+  }
 }
 
 /** A manager withholds where a furnace is. */
@@ -54,7 +81,9 @@ async function fileOnDisk(): Promise<string> {
 beforeEach(() => {
   globalThis.indexedDB = new IDBFactory()
   log = []
+  pictureNews = []
   unreachable = []
+  delay = undefined
   vi.stubGlobal('fetch', async (input: string, init?: RequestInit) => {
     const url = new URL(input, 'http://localhost')
     if (unreachable.includes(url.pathname)) throw new TypeError('Failed to fetch')
@@ -64,10 +93,11 @@ beforeEach(() => {
       return answer({ answers: records.map(take) })
     }
     if (url.pathname !== '/api/changes') return answer([])
-    const after = Number(url.searchParams.get('after'))
-    const records = log.filter(({ seq }) => seq > after)
-    const next = records.at(-1)?.seq ?? after
-    return answer({ records, next, more: false, mark: markAt(next) })
+    const answered = answer(changesFor(url.searchParams))
+    const waited = delay
+    delay = undefined
+    await waited
+    return answered
   })
   return () => vi.unstubAllGlobals()
 })
@@ -113,5 +143,60 @@ describe('withheld fields leave a device with two tabs open', () => {
       device.close()
     }
     expect(await fileOnDisk()).not.toContain('Told in confidence')
+  })
+})
+
+describe('what one tab was answered before another has taken in newer things', () => {
+  const maker = (name: string): RecordEnvelope => ({
+    id: newRecordId(),
+    kind: 'maker',
+    version: 1,
+    body: { name },
+    saidAt: '2026-02-01T10:00:00.000Z',
+    author: 'p2',
+    device: 'd2',
+  })
+  const namesOf = ({ state }: Device) => [...state().file.makers.values()].map(({ body }) => body.name)
+
+  test('is not taken in where the log was begun anew since, though it is as long again', async () => {
+    take(maker('Orrinmoor'))
+    const [one, other] = [await open(), await open()]
+    await one.sync()
+    await other.sync()
+    take(maker('Lost with the server'))
+    const letArrive = await holdUpAnswerTo(other)
+    log = []
+    take(maker('Tessenby'))
+    await one.sync()
+    // Nobody hears more than that, so what was taken in is not mended by the next contact.
+    unreachable = ['/api/changes']
+    await letArrive()
+    for (const device of [one, other]) {
+      expect(namesOf(device)).toEqual(['Tessenby'])
+      device.close()
+    }
+    expect(await fileOnDisk()).not.toContain('Lost with the server')
+  })
+
+  test('says nothing of a picture that the server holds no longer', async () => {
+    const [one, other] = [await open(), await open()]
+    await one.sync()
+    await other.sync()
+    const sha256 = 'a'.repeat(64)
+    pictureNews.push({ sha256, held: true })
+    const letArrive = await holdUpAnswerTo(other)
+    pictureNews.push({ sha256, held: false })
+    await one.sync()
+    // The other tab is closed before it hears more.
+    unreachable = ['/api/changes']
+    await letArrive()
+    other.close()
+    unreachable = []
+    await one.sync()
+    one.close()
+    const database = await openFileDatabase(me.id, me.role)
+    expect(await database.getAllKeys('picturesHeld')).toEqual([])
+    expect(await database.get('facts', 'picturesAfter')).toBe(2)
+    database.close()
   })
 })
