@@ -1,8 +1,8 @@
 import { stageWords } from '@/lib/catalogue/switchKinds'
 import type { TeamFile } from '@/lib/records/fold/teamFile'
+import { codeWords, elevationWords } from '@/lib/records/view/coverWords'
 import type { Difference, NearMatch } from '@/lib/records/view/desk/nearMatches'
 import { rangeWords } from '../equipment/candidates'
-import { codeWords, elevationWords } from '../setpoint/bundleWords'
 import { Sheet } from '../ui/paper/Sheet'
 import { Quiet } from '../ui/words/Quiet'
 

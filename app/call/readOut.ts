@@ -7,7 +7,7 @@ import type { Entry } from '@/lib/records/fold/entry'
 import type { TeamFile } from '@/lib/records/fold/teamFile'
 import type { RatingRequestBody } from '@/lib/records/kinds/ratingRequest'
 import type { ReportBody } from '@/lib/records/kinds/report'
-import { proofWords } from '../setpoint/sourceLines'
+import { proofWords } from '@/lib/records/view/sourceWords'
 import { sayDate } from '../ui/words/sayDate'
 
 const digits = ['zero', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine']

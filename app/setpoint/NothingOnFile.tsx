@@ -1,7 +1,7 @@
+import { coverWords, elevationWords } from '@/lib/records/view/coverWords'
 import type { Setpoint } from '@/lib/records/view/setpoint'
 import { useDeviceState } from '../device/deviceContext'
 import { heightWords } from '../furnace/heightWords'
-import { coverWords, elevationWords } from './bundleWords'
 import { furnaceOf, type SetpointAddress } from './setpointAddress'
 import styles from './setpointCard.module.css'
 

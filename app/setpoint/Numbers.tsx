@@ -1,4 +1,5 @@
 import type { PressureUnit } from '@/lib/core/pressure'
+import { dependsOnFurnace } from '@/lib/core/rating'
 import type { Action } from '@/lib/core/vocabulary'
 import type { Setpoint } from '@/lib/records/view/setpoint'
 import { Beside } from '../ui/paper/Beside'
@@ -66,18 +67,5 @@ export function Numbers({ setpoint, address, unit, names }: Props) {
         </Beside>
       )}
     </>
-  )
-}
-
-/**
- * Whether the number itself depends on something that is not known of the furnace: no source that covers it names
- * one, or a source that may cover it names another.
- */
-function dependsOnFurnace(rating: Setpoint['rating'], key: 'closes' | 'opens' | 'unstated'): boolean {
-  const { level, reportIds, leads } = rating[key]
-  return (
-    rating.asks.length > 0 &&
-    level !== 'Not on file' &&
-    (reportIds.length === 0 || leads.some((lead) => !lead.agrees))
   )
 }

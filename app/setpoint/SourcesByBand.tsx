@@ -1,9 +1,9 @@
 import type { PressureUnit } from '@/lib/core/pressure'
 import type { Entry } from '@/lib/records/fold/entry'
 import type { ReportBody } from '@/lib/records/kinds/report'
+import { bandWords, coverWords } from '@/lib/records/view/coverWords'
 import { useDeviceState } from '../device/deviceContext'
 import { SetpointNumber } from '../ui/words/SetpointNumber'
-import { bandWords, coverWords } from './bundleWords'
 import styles from './setpointCard.module.css'
 import { sourceLine, statedDecimals } from './sourceLines'
 

@@ -1,6 +1,7 @@
 import type { PressureUnit } from '@/lib/core/pressure'
 import type { RatingStanding, Rival } from '@/lib/core/rating'
 import type { Action } from '@/lib/core/vocabulary'
+import { coverWords } from '@/lib/records/view/coverWords'
 import type { Setpoint } from '@/lib/records/view/setpoint'
 import { useDeviceState } from '../device/deviceContext'
 import { actionWords } from '../ui/words/actionWords'
@@ -36,6 +37,7 @@ export function StandingSection({ action, standing, setpoint, unit, names, size 
   }
   const ids = behind(standing)
   const disputing = standing.rivals.filter((rival) => rival.disputes)
+  const restsOn = standing.leads.filter((lead) => standing.reportIds.includes(lead.reportId))
   const slips = standing.rivals.filter((rival) => !rival.disputes)
   return (
     <section className={styles.standing}>
@@ -44,7 +46,7 @@ export function StandingSection({ action, standing, setpoint, unit, names, size 
         action={action}
         unit={unit}
         decimals={statedDecimals(ids, reports, unit)}
-        size={disputing.length > 0 ? 'small' : size}
+        size={disputing.length > 0 || restsOn.length > 0 ? 'small' : size}
         standing={{
           level: standing.level,
           asOf: newestDate(ids, reports),
@@ -56,6 +58,16 @@ export function StandingSection({ action, standing, setpoint, unit, names, size 
           <b>Look again.</b> {sentence}
         </p>
       ))}
+      {restsOn.map(({ reportId, why }) => {
+        const report = reports.get(reportId)
+        return (
+          report !== undefined && (
+            <p key={reportId}>
+              A lead only. {why} Holds for: {coverWords(report.body)}.
+            </p>
+          )
+        )
+      })}
       {disputing.length > 0 && (
         <div className={styles.against}>
           <h3>What stands against it</h3>

@@ -1,9 +1,8 @@
-import { sources } from '@/lib/catalogue/sources'
 import type { Entry } from '@/lib/records/fold/entry'
 import type { TeamFile } from '@/lib/records/fold/teamFile'
 import type { ReportBody } from '@/lib/records/kinds/report'
-import { photoStateOf } from '@/lib/records/view/photos'
 import { secondReadingOf } from '@/lib/records/view/ratingReports'
+import { sourceWords } from '@/lib/records/view/sourceWords'
 import type { SourceLine } from '../ui/words/SourceList'
 
 export { behind, newestDate } from '@/lib/records/view/standingReports'
@@ -31,37 +30,13 @@ export function sourceLine(
   const said = notes.filter((each) => each !== undefined && each !== '').join(' ')
   return {
     key: report.id,
-    words: [sources[report.body.source].words, ...proofWords(report, file)].join(', '),
+    words: sourceWords(report, file),
     who: readers.map((id) => names.get(id) ?? 'somebody whose name is not on this device').join(' and '),
     date: report.body.saidOn ?? report.at,
     href: `/record?id=${report.id}`,
     ...(said === '' ? {} : { note: said }),
   }
 }
-
-/** What lets somebody check a report: read-back, document with its page, call with its reference. */
-export function proofWords(report: Entry<ReportBody>, file: TeamFile): string[] {
-  const { proof, readBack, saidBy } = report.body
-  const words: string[] = []
-  if (readBack === true) words.push('read back')
-  if (readBack === false) words.push('not read back')
-  if (proof?.kind === 'document') {
-    words.push(`${proof.name}${proof.edition === undefined ? '' : ` (${proof.edition})`}, page ${proof.page}`)
-  }
-  if (proof?.kind === 'call reference') words.push(`${proof.organisation}, ref. ${proof.reference}`)
-  const photo = photoStateOf(file, report)
-  if (photo !== undefined && (proof === undefined || proof.kind === 'photo')) words.push(photoWords[photo])
-  if (secondReadingOf(report, file) !== undefined) words.push('read the same by two people')
-  if (saidBy !== undefined) words.push(`said by ${saidBy}`)
-  return words
-}
-
-const photoWords = {
-  held: 'photo',
-  'not here yet': 'photo not here yet',
-  withheld: 'photo withheld',
-  withdrawn: 'photo withdrawn',
-} as const
 
 export const linesFor = (ids: readonly string[], file: TeamFile, names: Names): SourceLine[] =>
   ids.flatMap((id) => {

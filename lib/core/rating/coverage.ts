@@ -5,12 +5,13 @@ import type { Ask, FurnaceForRating, RatingReport, RatingSettings } from './type
 
 /**
  * What a report is worth for one furnace: it covers it; it is for another; it would cover it if something that is
- * not recorded were (`pending`); or nobody can tell, and it is a lead.
+ * not recorded were (`pending`); or nobody can tell, and it is a lead. `asks`: what is not known of the furnace and
+ * might say that it is for another.
  */
 type Coverage =
   | { covers: 'yes' }
   | { covers: 'no'; why: string }
-  | { covers: 'lead'; why: string }
+  | { covers: 'lead'; asks: Ask[]; why: string }
   | { covers: 'pending'; asks: Ask[]; why: string }
 
 type Reach = 'in' | 'out' | 'made elsewhere' | 'not known here' | 'cannot compare'
@@ -34,7 +35,8 @@ function reach<Value>(
 /**
  * Whether a report covers a furnace, by revision, serial, elevation and part number. A range that the report leaves
  * unstated covers only the furnace it was made on; elsewhere the report is a lead. A stated range holds for every
- * furnace, also the one it was made on: a label from an altitude kit does not fit a valley.
+ * furnace, also the one it was made on: a label from an altitude kit does not fit a valley. A range of a single serial
+ * names one furnace, so what it leaves unstated beside that is no obstacle there.
  *
  * A report that names a part number is for that part only, where the furnace's part is recorded.
  *
@@ -46,7 +48,8 @@ export function coverageOf(
   settings: RatingSettings,
 ): Coverage {
   const { revisionRange, serialRange, elevationBand, partNumber } = report
-  const madeHere = report.furnaceId !== undefined && report.furnaceId === furnace.id
+  const namesOne = serialRange?.from !== undefined && serialRange.from === serialRange.to
+  const madeHere = namesOne || (report.furnaceId !== undefined && report.furnaceId === furnace.id)
   const compare = settings.compareCodes ?? compareCodes
   const reaches: [Ask, Reach][] = [
     [
@@ -82,11 +85,12 @@ export function coverageOf(
 
   const [out] = found('out')
   if (out !== undefined) return { covers: 'no', why: whyNotCounted.doesNotCover(report, out) }
-  const [elsewhere] = found('made elsewhere')
-  if (elsewhere !== undefined) return { covers: 'lead', why: whyNotCounted.madeElsewhere(elsewhere) }
-  const [incomparable] = found('cannot compare')
-  if (incomparable !== undefined) return { covers: 'lead', why: whyNotCounted.cannotCompare(incomparable) }
   const asks = found('not known here')
+  const [elsewhere] = found('made elsewhere')
+  if (elsewhere !== undefined) return { covers: 'lead', asks, why: whyNotCounted.madeElsewhere(elsewhere) }
+  const [incomparable] = found('cannot compare')
+  if (incomparable !== undefined)
+    return { covers: 'lead', asks, why: whyNotCounted.cannotCompare(incomparable) }
   if (asks.length > 0) return { covers: 'pending', asks, why: whyNotCounted.notKnownHere(asks.join(' and ')) }
   return { covers: 'yes' }
 }

@@ -1,4 +1,5 @@
 export { coverageOf } from './coverage'
+export { dependsOnFurnace } from './dependsOnFurnace'
 export { whyOrder } from './explain'
 export { learnReliability } from './learnReliability'
 export { plainPartNumber } from './partNumbers'

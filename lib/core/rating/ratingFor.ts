@@ -1,3 +1,4 @@
+import { asksBeforeShown } from './dependsOnFurnace'
 import { whyLevel } from './explain'
 import { sameMagnitude } from './resolution'
 import { checkReports } from './sortReports'
@@ -36,7 +37,7 @@ const withDoubt = (standing: RatingStanding, others: readonly RatingStanding[]):
  * The rating of one switch position for one furnace: picks the reports that cover it by revision, serial, elevation
  * and part number, and weighs those that say "closes", those that say "opens", and those that say neither, apart.
  * A report that would cover the furnace if something unrecorded were known is a lead until it is; `asks` names what
- * to ask, only where the answer depends on it, and a rating that the answer might dispute is held at Unverified.
+ * to ask, only where the answer depends on it or nothing else names a number, and a rating that the answer might dispute is held at Unverified.
  *
  * @param reports of one position
  * @param furnace what is known of the furnace
@@ -58,9 +59,12 @@ export function ratingFor(
     throw new RangeError(`ratingFor requires a finite elevation, not ${furnace.elevationMetres}`)
   const standings = standingsFor(reports, furnace, settings, sisters)
   const trials = whatIfs(reports, furnace, settings, sisters)
-  const asks = trials
-    .filter((trial) => answers.some((answer) => !sameOutcome(standings[answer], trial.standings[answer])))
-    .flatMap((trial) => trial.asks)
+  const asks = [
+    ...answers.flatMap((answer) => asksBeforeShown(standings[answer])),
+    ...trials
+      .filter((trial) => answers.some((answer) => !sameOutcome(standings[answer], trial.standings[answer])))
+      .flatMap((trial) => trial.asks),
+  ]
   const doubted = (answer: (typeof answers)[number]) =>
     withDoubt(
       standings[answer],

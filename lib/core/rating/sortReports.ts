@@ -1,10 +1,10 @@
 import { whyNotCounted } from './explain'
 import { stepPascalsOf } from './resolution'
 import { isLeadSource } from './sources'
-import type { RatingReport } from './types'
+import type { Ask, RatingReport } from './types'
 
 /** A report that lends no weight, and why. A report made for elsewhere is trusted like a label of unknown origin. */
-export type SortedLead = { report: RatingReport; why: string; elsewhere: boolean }
+export type SortedLead = { report: RatingReport; why: string; elsewhere: boolean; asks: readonly Ask[] }
 
 /** Reports sorted by what they may do: be weighed, be listed, or be refused with a reason. */
 export type Sorted = { evidence: RatingReport[]; leads: SortedLead[]; reasons: string[] }
@@ -47,9 +47,9 @@ export function sortReports(reports: readonly RatingReport[]): Sorted {
   for (const report of [...reports].sort((first, second) => (first.id < second.id ? -1 : 1))) {
     if (report.partClass === 'general-purpose') sorted.reasons.push(whyNotCounted.generalPurpose(report))
     else if (isLeadSource(report.source))
-      sorted.leads.push({ report, why: whyNotCounted.leadSource(report), elsewhere: false })
+      sorted.leads.push({ report, why: whyNotCounted.leadSource(report), elsewhere: false, asks: [] })
     else if (report.source === 'factory switch label' && report.partClass === 'not known')
-      sorted.leads.push({ report, why: whyNotCounted.partNotKnown(), elsewhere: true })
+      sorted.leads.push({ report, why: whyNotCounted.partNotKnown(), elsewhere: true, asks: [] })
     else sorted.evidence.push(report)
   }
   return sorted

@@ -22,14 +22,15 @@ function sortFor(
   for (const report of sorted.evidence) {
     const coverage = coverageOf(report, furnace, settings)
     if (coverage.covers === 'no') here.reasons.push(coverage.why)
-    else if (coverage.covers === 'yes' || (coverage.covers === 'pending' && asIfCovered.has(report.id)))
-      here.evidence.push(report)
-    else here.leads.push({ report, why: coverage.why, elsewhere: true })
+    else if (coverage.covers === 'yes') here.evidence.push(report)
+    else if (coverage.covers === 'pending' && asIfCovered.has(report.id)) here.evidence.push(report)
+    else here.leads.push({ report, why: coverage.why, elsewhere: true, asks: coverage.asks })
   }
   for (const lead of sorted.leads) {
     const coverage = coverageOf(lead.report, furnace, settings)
     if (coverage.covers === 'no') here.reasons.push(coverage.why)
-    else here.leads.push({ ...lead, elsewhere: lead.elsewhere || coverage.covers !== 'yes' })
+    else if (coverage.covers === 'yes') here.leads.push(lead)
+    else here.leads.push({ ...lead, elsewhere: true, asks: coverage.asks })
   }
   return here
 }

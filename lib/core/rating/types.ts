@@ -160,6 +160,8 @@ export type Lead = {
   saidAt: string
   /** Whether it names the value shown. */
   agrees: boolean
+  /** What is not known of the furnace and might say that it is for another. */
+  asks: readonly Ask[]
   /** Why it is no more than a lead: a sentence. */
   why: string
 }

@@ -28,13 +28,14 @@ function likeliest(candidates: readonly Candidate[], probabilities: readonly num
   return tied.reduce((best, at) => (candidates[at]!.pascals > candidates[best]!.pascals ? at : best))
 }
 
-const leadOf = ({ report, why }: SortedLead, shown: Candidate | undefined): Lead => ({
+const leadOf = ({ report, why, asks }: SortedLead, shown: Candidate | undefined): Lead => ({
   reportId: report.id,
   source: report.source,
   pascals: report.pascals,
   limit: report.limit,
   saidAt: report.saidAt,
   agrees: shown !== undefined && supports(report, shown),
+  asks,
   why,
 })
 

@@ -344,4 +344,35 @@ describe('SetpointScreen', () => {
     expect(folded.contains(screen.getByText('0.58'))).toBe(true)
     expect(screen.getByRole('img').getAttribute('aria-label')).not.toContain('0.58')
   })
+
+  test('a number for one serial is not shown as the range’s own: the serial is asked for', async () => {
+    const oneSerial = reports([
+      {
+        pascals: pascals.make,
+        serialRange: { from: 'K7', to: 'K7' },
+        revisionRange: undefined,
+        elevationBand: undefined,
+        proof: undefined,
+      },
+    ])
+    const { unmount } = await open(oneSerial)
+    expect(screen.getByRole('heading', { name: 'Needs the serial' })).toBeDefined()
+    expect(screen.queryByRole('img')).toBeNull()
+    for (const number of screen.getAllByText('0.58')) expect(number.closest('details')?.open).toBe(false)
+    unmount()
+    await open(oneSerial, `position=${ids.low}&serial=K7`)
+    expect(screen.queryByRole('heading', { name: 'Needs the serial' })).toBeNull()
+    expect(screen.getByRole('img', { name: /Closes at 0\.58/ })).toBeDefined()
+  })
+
+  test('a lead that was made on another furnace says so beside its number, with what it holds for', async () => {
+    await open(
+      reports([
+        { pascals: pascals.make, revisionRange: undefined, elevationBand: undefined, serialRange: undefined },
+      ]),
+    )
+    expect(
+      screen.getByText(/^A lead only\. It was made on another furnace.*Holds for: Which furnaces/),
+    ).toBeDefined()
+  })
 })

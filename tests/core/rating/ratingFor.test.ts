@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { toPascals } from '@/lib/core/pressure'
-import { type RatingReport, ratingFor } from '@/lib/core/rating'
+import { dependsOnFurnace, type RatingReport, ratingFor } from '@/lib/core/rating'
 import {
   currentPage,
   factorySupport,
@@ -163,6 +163,51 @@ describe('ratingFor asks only where the answer depends on it', () => {
       closes: { level: 'In dispute' },
       asks: ['part number'],
     })
+  })
+})
+
+describe('a number that nothing but reports for certain furnaces names', () => {
+  const levels: Partial<RatingReport>[] = [{ proof: undefined }, { source: 'parts listing' }, {}]
+  test.each(levels)('is asked about first, also where the level would not change: %o', (from) => {
+    const page = pageFor('0.60', { serialRange: { from: 'K1', to: 'K9' }, ...from })
+    const unknown = ratingFor([page], {}, settings)
+    expect(unknown.asks).toEqual(['serial'])
+    expect(dependsOnFurnace(unknown, 'closes')).toBe(true)
+    const inside = ratingFor([page], { serial: 'K5' }, settings)
+    expect([inside.asks, dependsOnFurnace(inside, 'closes')]).toEqual([[], false])
+    expect(ratingFor([page], { serial: 'K10' }, settings).closes.level).toBe('Not on file')
+  })
+
+  test('only this furnace: one serial names it, so revision and elevation need not be stated', () => {
+    const label = photoLabel('0.60', { furnaceId: 'f1', serialRange: { from: 'K7', to: 'K7' } })
+    const unknown = ratingFor([label], {}, settings)
+    expect(unknown.asks).toEqual(['serial'])
+    expect(dependsOnFurnace(unknown, 'closes')).toBe(true)
+    expect(ratingFor([label], { serial: 'k-7' }, settings)).toMatchObject({
+      closes: { level: 'Supported', leads: [] },
+      asks: [],
+    })
+    expect(ratingFor([label], { id: 'f2' }, settings).asks).toEqual(['serial'])
+    expect(ratingFor([label], { id: 'f2', serial: 'K8' }, settings).closes.level).toBe('Not on file')
+  })
+
+  test('is shown where another report covers every furnace and agrees, or nobody can tell more', () => {
+    const one = pageFor('0.60', { serialRange: { from: 'K7', to: 'K7' } })
+    const both = ratingFor([one, pageFor('0.60', {})], {}, settings)
+    expect(dependsOnFurnace(both, 'closes')).toBe(false)
+    const elsewhere = ratingFor([photoLabel('0.60', { furnaceId: 'f1' })], {}, settings)
+    expect([elsewhere.asks, dependsOnFurnace(elsewhere, 'closes')]).toEqual([[], false])
+    expect(elsewhere.closes.leads[0]?.why).toContain('made on another furnace')
+  })
+
+  test('is not what hides the other action’s number', () => {
+    const rating = ratingFor(
+      [pageFor('0.60', { serialRange: { from: 'K7' } }), pageFor('0.40', { action: 'opens' })],
+      {},
+      settings,
+    )
+    expect([dependsOnFurnace(rating, 'closes'), dependsOnFurnace(rating, 'opens')]).toEqual([true, false])
+    expect(dependsOnFurnace(rating, 'unstated')).toBe(false)
   })
 })
 
