@@ -1,5 +1,4 @@
 import type { RatingStanding } from '@/lib/core/rating'
-import type { SourceKind } from '@/lib/core/vocabulary'
 import type { Entry } from '../fold/entry'
 import type { ReportBody } from '../kinds/report'
 
@@ -21,15 +20,6 @@ export const reportsNamed = (ids: readonly string[], reports: Reports): Entry<Re
 
 /** When the source of a report said it, ISO 8601; where the report leaves that open, when it was recorded. */
 export const saidAtOf = ({ body, at }: Entry<ReportBody>): string => body.saidOn ?? at
-
-/** A source of a value, and its date: without them no number goes out. */
-export type DatedSource = { reportId: string; source: SourceKind; saidAt: string }
-
-export const datedSource = (report: Entry<ReportBody>): DatedSource => ({
-  reportId: report.id,
-  source: report.body.source,
-  saidAt: saidAtOf(report),
-})
 
 /** The newest date among reports: since when a standing has been what it is. */
 export const newestDate = (ids: readonly string[], reports: Reports): string =>

@@ -1,15 +1,21 @@
 import type { z } from 'zod'
-import { sources } from '@/lib/catalogue/sources'
 import { fromPascals } from '@/lib/core/pressure'
-import { type FurnaceForRating, plainPartNumber, type RatingStanding } from '@/lib/core/rating'
+import {
+  dependsOnFurnace,
+  type FurnaceForRating,
+  plainPartNumber,
+  type RatingStanding,
+} from '@/lib/core/rating'
 import { failure, type Result, success } from '@/lib/core/result'
 import { sayDate } from '@/lib/core/sayDate'
 import type { Action } from '@/lib/core/vocabulary'
 import type { Entry } from '@/lib/records/fold/entry'
 import { counting, type TeamFile } from '@/lib/records/fold/teamFile'
 import type { PartBody } from '@/lib/records/kinds/part'
+import { coverWords } from '@/lib/records/view/coverWords'
 import { furnaceForRating } from '@/lib/records/view/furnaceForRating'
 import { ratingSettings, type Setpoint, setpointOf } from '@/lib/records/view/setpoint'
+import { sourceWords } from '@/lib/records/view/sourceWords'
 import { behind, newestDate, reportsNamed, saidAtOf } from '@/lib/records/view/standingReports'
 import type { SetpointAnswer, setpointQuery } from './setpointShapes'
 
@@ -51,7 +57,7 @@ export function answerSetpoint(
     caution,
     setpoints: positions.value.flatMap((id) => {
       const setpoint = setpointOf(file, id, furnace, settings)
-      return setpoint === undefined ? [] : [said(setpoint, asked, nameOf)]
+      return setpoint === undefined ? [] : [said(setpoint, asked, { file, nameOf })]
     }),
   })
 }
@@ -114,12 +120,17 @@ function given({ elevation, revision, serial, part }: Asked): FurnaceForRating {
   }
 }
 
-function said(setpoint: Setpoint, asked: Asked, nameOf: NameOf): SetpointAnswer['setpoints'][number] {
+type Around = { file: TeamFile; nameOf: NameOf }
+
+function said(setpoint: Setpoint, asked: Asked, around: Around): SetpointAnswer['setpoints'][number] {
   const { position, range, maker, rating, partLines, foundFitted } = setpoint
   const query = new URLSearchParams({ position: position.id })
   for (const name of ['furnace', 'elevation', 'revision', 'serial', 'part'] as const)
     if (asked[name] !== undefined) query.set(name, asked[name])
-  const standing = (action: Action, one: RatingStanding) => saidStanding(action, one, setpoint, query, nameOf)
+  const standing = (action: Action, key: 'closes' | 'opens' | 'unstated'): Standing =>
+    dependsOnFurnace(rating, key)
+      ? { action, needs: rating.asks, words: needsWords(rating.asks) }
+      : saidStanding(action, rating[key], setpoint, query, around)
   return {
     position: position.id,
     name: position.body.name,
@@ -132,27 +143,26 @@ function said(setpoint: Setpoint, asked: Asked, nameOf: NameOf): SetpointAnswer[
         return next === undefined ? { partNumber } : { partNumber, replacedBy: next.part.body.partNumber }
       }),
     ),
-    standings: [
-      standing('closes', rating.closes),
-      standing('opens', rating.opens),
-      standing('not stated', rating.unstated),
-    ],
+    standings: [standing('closes', 'closes'), standing('opens', 'opens'), standing('not stated', 'unstated')],
     asks: rating.asks,
     dangers: foundFitted.map(({ body }) => `Found fitted on ${sayDate(body.foundOn)}: ${body.what}`),
     address: `/setpoint?${query}`,
   }
 }
 
+const needsWords = (asks: readonly string[]): string =>
+  `Needs the ${asks.join(' and the ')}. The number on file depends on it, so none is given. Look at the data plate, and ask again with it.`
+
 function saidStanding(
   action: Action,
   standing: RatingStanding,
   { reports }: Setpoint,
   query: URLSearchParams,
-  nameOf: NameOf,
+  around: Around,
 ): Standing {
   const { reasons } = standing
   const sourcesOf = (ids: readonly string[]) =>
-    reportsNamed(ids, reports).map((report) => sourceOf(report, nameOf))
+    reportsNamed(ids, reports).map((report) => sourceOf(report, around))
   if (standing.level === 'Not on file') {
     const words = 'No rating is on file for this. Ask for it; somebody at the phone desk will ring for it.'
     return { action, reasons, level: standing.level, ask: { words, address: `/ask?${query}` } }
@@ -175,14 +185,28 @@ function saidStanding(
 
 type Report = NonNullable<ReturnType<Setpoint['reports']['get']>>
 
-const sourceOf = (report: Report, nameOf: NameOf) => ({
-  source: report.body.source,
-  words: sources[report.body.source].words,
-  saidOn: saidAtOf(report),
-  asWritten: report.body.asWritten,
-  recordedBy: nameOf(report.by),
-  report: report.id,
-})
+/** What lets somebody check a number. A field that a manager withheld says so in its place. */
+function sourceOf(report: Report, { file, nameOf }: Around) {
+  const { source, proof, saidBy, readBack, asWritten } = report.body
+  return {
+    source,
+    words: sourceWords(report, file),
+    ...(proof?.kind === 'document' ? { document: documentOf(proof) } : {}),
+    ...(proof?.kind === 'call reference'
+      ? { call: { organisation: proof.organisation, reference: proof.reference } }
+      : {}),
+    ...(saidBy === undefined ? {} : { saidBy }),
+    ...(readBack === undefined ? {} : { readBack }),
+    holdsFor: coverWords(report.body),
+    saidOn: saidAtOf(report),
+    asWritten,
+    recordedBy: nameOf(report.by),
+    report: report.id,
+  }
+}
+
+const documentOf = ({ name, edition, page }: { name: string; edition?: string; page: string }) =>
+  edition === undefined ? { name, page } : { name, edition, page }
 
 type Stated = Pick<
   Extract<RatingStanding, { pascals: number }>,

@@ -26,7 +26,7 @@ export const askSetpoint = {
   path: '/api/v1/setpoint',
   summary: 'The setpoint of a switch, with its standing',
   description:
-    'Asked by part number, by position, or by furnace (then every switch of its range is answered). A value never comes without its level, its sources and their dates. Where nothing is on file the level is “Not on file”, and “ask” says how to ask for it. The more is said about the furnace, the surer the answer: “asks” names what would change it.',
+    'Asked by part number, by position, or by furnace (then every switch of its range is answered). A value never comes without its level, its sources and their dates. Where nothing is on file the level is “Not on file”, and “ask” says how to ask for it. The more is said about the furnace, the surer the answer: “asks” names what would change it. Where the number itself depends on it, “needs” says so in the place of level and value, as the setpoint card does.',
   query: setpointQuery,
   answer: setpointAnswer,
   right: { 200: 'What is on file, also when that is nothing for these switches' },

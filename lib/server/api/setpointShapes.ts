@@ -32,26 +32,50 @@ const value = z
 
 const source = z.object({
   source: z.enum(sourceKinds),
-  words: z.string(),
+  words: z.string().describe('As on the setpoint card: the source, and what lets somebody check it'),
+  document: z
+    .object({ name: z.string(), edition: z.string().optional(), page: z.string() })
+    .optional()
+    .describe('The document and page that it is read from'),
+  call: z
+    .object({ organisation: z.string(), reference: z.string() })
+    .optional()
+    .describe('Who was rung, and under which reference they find the call again'),
+  saidBy: z.string().optional().describe('Who said it; “[withheld]” where a manager withheld that'),
+  readBack: z.boolean().optional().describe('Whether the number was read back and confirmed'),
+  holdsFor: z.string().describe('Which elevations, revisions and serials it says it covers'),
   saidOn: z.string().describe('The day on which the source said it, ISO 8601'),
   asWritten: z.string().describe('Letter for letter'),
   recordedBy: z.string(),
   report: z.string().describe('The id of the report'),
 })
 
+const action = z.enum(['closes', 'opens', 'not stated']).describe('closes: make point; opens: break point')
+
 const common = {
-  action: z.enum(['closes', 'opens', 'not stated']).describe('closes: make point; opens: break point'),
+  action,
   reasons: z.array(z.string()).describe('Why the level is what it is, and what would raise it'),
 }
 
-/** No number without its standing: the two shapes leave no third. */
-const standing = z.discriminatedUnion('level', [
-  z.object({
+/**
+ * No number without its standing, and none that depends on what is not known of the furnace: the three shapes leave no
+ * fourth.
+ */
+const standing = z.union([
+  z.strictObject({
     ...common,
     level: z.literal('Not on file'),
     ask: z.object({ words: z.string(), address: z.string() }).describe('How to ask for it'),
   }),
-  z.object({
+  z.strictObject({
+    action,
+    needs: z
+      .array(z.enum(['elevation', 'revision', 'serial', 'part number']))
+      .min(1)
+      .describe('What to find out about the furnace: the number depends on it, so there is none until then'),
+    words: z.string().describe('The same as a sentence'),
+  }),
+  z.strictObject({
     ...common,
     level: z.enum(['Verified', 'Supported', 'Unverified', 'In dispute']),
     asOf: z.string().describe('The newest date among its sources'),

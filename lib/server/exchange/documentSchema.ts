@@ -1,7 +1,8 @@
 import { z } from 'zod'
 import { recordEnvelope } from '@/lib/records/envelope'
 import { recordKinds } from '@/lib/records/registry'
-import { documentEntry, documentHead, documentRating, documentVersion, schemaFileName } from './logDocument'
+import { documentRating } from './documentRating'
+import { documentEntry, documentHead, documentVersion, schemaFileName } from './logDocument'
 
 /**
  * The schema of the exported document as JSON Schema (draft 2020-12), made from the very schemas that judge records:

@@ -1,9 +1,13 @@
 import { strToU8, Zip, ZipDeflate } from 'fflate'
+import type { CodeRange } from '@/lib/core/vocabulary'
 import type { RecordKind } from '@/lib/records/envelope'
 import type { HeldRecord } from '@/lib/records/fold/entry'
 import { saidAtCorrected } from '@/lib/records/fold/entry'
 import type { TeamFile } from '@/lib/records/fold/teamFile'
-import { type RatingOnFile, ratingsOnFile } from '@/lib/records/view/ratingsOnFile'
+import { bandWords, codeWords } from '@/lib/records/view/coverWords'
+import { type RatingOnFile, ratingsOnFile, type ShownRating } from '@/lib/records/view/ratingsOnFile'
+import { sourceWords } from '@/lib/records/view/sourceWords'
+import { saidAtOf } from '@/lib/records/view/standingReports'
 import type { Kinds } from '../log/judge'
 import { cellAt, columnsOf } from './columns'
 import { type Cell, csvOf } from './csv'
@@ -29,7 +33,10 @@ export function* exportTables(snapshot: Snapshot, kinds: Kinds, now: Date): Gene
   const ratings = ratingsOnFile(file, now.toISOString())
   const tables: [string, Iterable<string>][] = [
     ['READ ME.txt', [readMe(now)]],
-    ['ratings.csv', [byteOrderMark, csvOf([ratingColumns, ...ratings.map(ratingRow)])]],
+    [
+      'ratings.csv',
+      [byteOrderMark, csvOf([ratingColumns, ...ratings.map((rating) => ratingRow(rating, file))])],
+    ],
     [
       'people.csv',
       [byteOrderMark, csvOf([['id', 'name', 'role', 'active'], ...snapshot.people.map(personRow)])],
@@ -78,20 +85,20 @@ const commonColumns = [
   'withheld.fields',
 ]
 
-/** A number that is a rating goes out with what the whole position stands at. */
-const standingColumns = ['standing.level', 'standing.sources', 'standing.dates']
+/** A number that is a rating goes out with its own source and date, never another's, and with what it stands at. */
+const numberColumns = ['number.source', 'number.date', 'number.standing']
 const statesRating = (kind: string): boolean => kind === 'report' || kind === 'settlement'
 
 function* tableOf(kind: RecordKind, snapshot: Snapshot, around: Around): Generator<string> {
   const columns = columnsOf(kind)
-  const standing = statesRating(kind.kind) ? standingColumns : []
+  const standing = statesRating(kind.kind) ? numberColumns : []
   yield byteOrderMark
   yield csvOf([[...commonColumns, ...standing, ...columns.map(({ name }) => name)]])
   for (const records of snapshot.recordsOf(kind.kind)) {
     yield csvOf(
       records.map((record) => [
         ...commonCells(record, around),
-        ...(standing.length === 0 ? [] : standingCells(record, around)),
+        ...(standing.length === 0 ? [] : numberCells(record, around)),
         ...columns.map(({ path }) => cellAt(record.body, path)),
       ]),
     )
@@ -117,18 +124,48 @@ function commonCells(record: HeldRecord, { file, names }: Around): Cell[] {
   ]
 }
 
-function standingCells({ body }: HeldRecord, { file, ratings }: Around): Cell[] {
-  const rating = ratings.get(`${file.keptId(String(body.positionId))} ${body.action}`)
-  return rating === undefined ? ['Not on file', '', ''] : [rating.level, ...sourcesAndDates(rating)]
+/** The number of a settlement is that of the report it rests on. */
+function numberCells({ id, kind, body }: HeldRecord, { file, ratings }: Around): Cell[] {
+  const report = file.reports.get(kind === 'report' ? id : String(body.evidenceReportId))
+  if (report === undefined) return ['', '', 'Not on file']
+  const rating = ratings.get(`${file.keptId(report.body.positionId)} ${report.body.action}`)
+  const withdrawn = (file.records.get(id)?.entry.withdrawn ?? report.withdrawn) !== undefined
+  return [
+    sourceWords(report, file),
+    saidAtOf(report).slice(0, 10),
+    withdrawn ? 'Withdrawn' : standingOf(report.id, rating),
+  ]
+}
+
+/** What the number of one report stands at: the level is the position's only where the position stands at this number. */
+function standingOf(id: string, rating: RatingOnFile | undefined): string {
+  const among = (some: readonly { reportId: string }[]) => some.some(({ reportId }) => reportId === id)
+  if (rating === undefined) return 'Not on file'
+  if ('needs' in rating) return `Needs the ${rating.needs.join(' and the ')}`
+  if (among(rating.sources)) return rating.level
+  if (rating.rivals.some(({ sources }) => among(sources)))
+    return rating.level === 'In dispute' ? rating.level : `Another number stands, ${rating.level}`
+  return among(rating.leads) ? 'A lead, not counted' : 'Not counted'
 }
 
 const byPositionAndAction = (ratings: readonly RatingOnFile[]) =>
   new Map(ratings.map((rating) => [`${rating.positionId} ${rating.action}`, rating]))
 
-const sourcesAndDates = ({ sources }: RatingOnFile): [string, string] => [
-  sources.map(({ source }) => source).join(' | '),
-  sources.map(({ saidAt }) => saidAt.slice(0, 10)).join(' | '),
-]
+/** Columns that only a rating with a number fills; each cell has one entry for each source, in one order. */
+const sourceColumns: readonly [string, (source: ShownRating['sources'][number], file: TeamFile) => string][] =
+  [
+    ['sources', ({ words }) => words],
+    ['dates', ({ saidAt }) => saidAt.slice(0, 10)],
+    ['elevation', ({ reportId }, file) => bandWords(file.reports.get(reportId)?.body ?? {})],
+    [
+      'revision',
+      ({ reportId }, file) => rangeWords('revision', file.reports.get(reportId)?.body.revisionRange),
+    ],
+    ['serial', ({ reportId }, file) => rangeWords('serial', file.reports.get(reportId)?.body.serialRange)],
+  ]
+
+const rangeWords = (what: string, range: CodeRange | undefined): string =>
+  range === undefined ? `${what} not stated` : codeWords(what, range)
 
 const ratingColumns = [
   'maker',
@@ -136,9 +173,10 @@ const ratingColumns = [
   'models',
   'position',
   'action',
+  'positionId',
+  'needs',
   'level',
-  'sources',
-  'dates',
+  ...sourceColumns.map(([name]) => name),
   'pascals [Pa]',
   "inchesOfWater [[in_i'H2O]]",
   'limit',
@@ -150,18 +188,20 @@ const ratingColumns = [
   'probability',
   'otherValues [Pa]',
   'leads',
-  'positionId',
 ]
 
-function ratingRow(rating: RatingOnFile): Cell[] {
+function ratingRow(rating: RatingOnFile, file: TeamFile): Cell[] {
+  const about = [rating.maker, rating.range, rating.models.join(' | '), rating.position]
+  const which = [...about, rating.action, rating.positionId]
+  if ('needs' in rating) {
+    const row = [...which, rating.needs.join(' | ')]
+    return [...row, ...Array<Cell>(ratingColumns.length - row.length)]
+  }
   return [
-    rating.maker,
-    rating.range,
-    rating.models.join(' | '),
-    rating.position,
-    rating.action,
+    ...which,
+    undefined,
     rating.level,
-    ...sourcesAndDates(rating),
+    ...sourceColumns.map(([, words]) => rating.sources.map((source) => words(source, file)).join(' | ')),
     rating.pascals,
     rating.inchesOfWater,
     rating.limit,
@@ -173,13 +213,12 @@ function ratingRow(rating: RatingOnFile): Cell[] {
     rating.probability,
     rating.rivals.map(rivalCell).join(' | '),
     rating.leads.length,
-    rating.positionId,
   ]
 }
 
-/** @example '162 (distributor 2024-03-01)' */
-const rivalCell = ({ pascals, sources }: RatingOnFile['rivals'][number]): string =>
-  `${pascals} (${sources.map(({ source, saidAt }) => `${source} ${saidAt.slice(0, 10)}`).join(', ')})`
+/** @example '162 (Distributor, not read back, 2024-03-01)' */
+const rivalCell = ({ pascals, sources }: ShownRating['rivals'][number]): string =>
+  `${pascals} (${sources.map(({ words, saidAt }) => `${words}, ${saidAt.slice(0, 10)}`).join('; ')})`
 
 const readMe = (now: Date): string =>
   [
@@ -189,7 +228,10 @@ const readMe = (now: Date): string =>
     'The unit of a number stands behind the name of its column, as its UCUM code.',
     'ratings.csv has each rating with its level, its sources and their dates. A number without them is no setpoint:',
     'copy none without its line, and no other value without the sources behind it. The standing is that of a furnace of',
-    'which nothing more is known.',
+    'which nothing more is known. Where the number depends on the furnace there is none, and “needs” says on what; its',
+    'reports are in report.csv, each with what it holds for.',
+    'In report.csv and settlement.csv “number.source” and “number.date” are the number’s own, and “number.standing” is',
+    'what that number stands at.',
     'Pressures are magnitudes; the column “sense” says suction or pressure.',
     'A text that begins with = + - or @ has an apostrophe in front, so that no spreadsheet runs it. Take it off to have',
     'the text letter for letter. Numbers have none.',

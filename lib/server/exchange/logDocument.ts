@@ -1,6 +1,5 @@
 import { z } from 'zod'
 import { ucumCode } from '@/lib/core/pressure'
-import { actions, limitKinds, senses, sourceKinds } from '@/lib/core/vocabulary'
 import { recordEnvelope, roles } from '@/lib/records/envelope'
 import { unitOfField } from '@/lib/records/fieldUnits'
 import { numberFields } from '@/lib/records/numberFields'
@@ -67,39 +66,6 @@ export const documentEntry = z.strictObject({
 })
 
 export type DocumentEntry = z.infer<typeof documentEntry>
-
-const datedSource = { reportId: z.string(), source: z.enum(sourceKinds), saidAt: z.string() }
-
-/** A rating as worked out on the day of the export, for other programs. It is not taken in: it is worked out anew. */
-export const documentRating = z.strictObject({
-  positionId: z.string(),
-  maker: z.string(),
-  range: z.string(),
-  models: z.array(z.string()),
-  position: z.string(),
-  action: z.enum(actions),
-  level: z.enum(['Verified', 'Supported', 'Unverified', 'In dispute']),
-  pascals: z.number(),
-  unit: z.literal(ucumCode.Pa),
-  inchesOfWater: z.number(),
-  inchesOfWaterUnit: z.literal(ucumCode.inH2O),
-  limit: z.enum(limitKinds),
-  toleranceAbovePascals: z.number().optional(),
-  toleranceBelowPascals: z.number().optional(),
-  sense: z.enum(senses),
-  between: z.string(),
-  stage: z.string(),
-  probability: z.number(),
-  sources: z.array(z.strictObject({ ...datedSource, proof: z.string().optional() })),
-  leads: z.array(z.strictObject({ ...datedSource, agrees: z.boolean() })),
-  rivals: z.array(
-    z.strictObject({
-      pascals: z.number(),
-      sources: z.array(z.strictObject(datedSource)).min(1),
-      slip: z.string().optional(),
-    }),
-  ),
-})
 
 /** The unit of every number in the records, and of the units in which people wrote. */
 export const documentUnits = (): DocumentHead['units'] => ({

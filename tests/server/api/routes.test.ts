@@ -7,7 +7,7 @@ import { GET as getSetpoint } from '@/app/api/v1/setpoint/route'
 import { foldTeamFile } from '@/lib/records/fold/teamFile'
 import { ratingAt, ratingSettings } from '@/lib/records/view/setpoint'
 import { openApiDocument } from '@/lib/server/api/openApi'
-import { setpointAnswer } from '@/lib/server/api/setpointShapes'
+import { type SetpointAnswer, setpointAnswer } from '@/lib/server/api/setpointShapes'
 import { resetPaces } from '@/lib/server/api/tokenCaller'
 import { callerOf, endToken, makeToken } from '@/lib/server/api/tokens'
 import { closeLogs, theLog } from '@/lib/server/database'
@@ -69,24 +69,31 @@ const setpointsOf = async (path: string) => {
   return setpointAnswer.parse(value).setpoints
 }
 
+const levelOf = (standing: SetpointAnswer['setpoints'][number]['standings'][number]) =>
+  'level' in standing ? standing.level : undefined
+
 test('a setpoint by part number has its level, its date and every source, letter for letter', async () => {
   const [low, ...more] = await setpointsOf('/api/v1/setpoint?part=om7731')
   expect(more).toEqual([])
   expect(low).toMatchObject({ position: ids.low, name: 'Low fire', range: 'Larkfell 2', maker: 'Orrinmoor' })
   const closes = low!.standings.find(({ action }) => action === 'closes')!
+  if (!('value' in closes)) throw new Error('It is on file, and for every furnace.')
   expect(closes.level).toBe('In dispute')
-  if (closes.level === 'Not on file') throw new Error('It is on file.')
   expect(closes.asOf).toMatch(/^20\d\d-/)
   const named = [closes, ...closes.otherValues].map(({ value }) => value.pascals)
   expect(named).toHaveLength(2)
   for (const each of [pascals.make, pascals.other])
     expect(named.some((one) => Math.abs(one - each) < 0.01)).toBe(true)
-  for (const source of [closes, ...closes.otherValues].flatMap(({ sources }) => sources))
+  const sources = [closes, ...closes.otherValues].flatMap((each) => each.sources)
+  for (const source of sources)
     expect(source).toMatchObject({ recordedBy: 'Mara Otell', asWritten: expect.stringMatching(/\d|zero/) })
-  expect(low!.standings.filter(({ level }) => level === 'Not on file').map(({ action }) => action)).toEqual([
-    'opens',
-    'not stated',
+  expect(sources.flatMap(({ document, call }) => document ?? call ?? [])).toEqual([
+    expect.objectContaining({ page: '1' }),
+    expect.objectContaining({ reference: 'C-91' }),
   ])
+  expect(
+    low!.standings.filter((each) => levelOf(each) === 'Not on file').map(({ action }) => action),
+  ).toEqual(['opens', 'not stated'])
 })
 
 test('the answer is what the setpoint card weighs, for the furnace that is named', async () => {
@@ -98,8 +105,44 @@ test('the answer is what the setpoint card weighs, for the furnace that is named
   const answered = await setpointsOf(`/api/v1/setpoint?furnace=${ids.furnace}`)
   expect(answered.map(({ name }) => name).sort()).toEqual(['High fire', 'Low fire'])
   const closes = answered.find(({ name }) => name === 'Low fire')!.standings[0]!
-  expect(closes.level).toBe(rating.closes.level)
+  expect(levelOf(closes)).toBe(rating.closes.level)
   expect('value' in closes && closes.value.pascals).toBe(rating.closes.pascals)
+})
+
+test('a number that depends on the furnace is not given: the answer says what it needs, as the card does', async () => {
+  const body = {
+    ...disputedRecords.at(-1)!.body,
+    positionId: ids.high,
+    stage: 'high fire',
+    serialRange: { from: 'K7', to: 'K7' },
+  }
+  const record = { id: uuidv7(), kind: 'report', version: 1, body, author: manager, device: 'desk-1' }
+  const now = new Date().toISOString()
+  const [answer] = await theLog().appendRecords(
+    { sentAt: now, records: [{ ...record, saidAt: now }] },
+    { id: manager, role: 'manager' },
+  )
+  expect(answer!.outcome).toBe('stored')
+  const [unknown] = await setpointsOf(`/api/v1/setpoint?position=${ids.high}`)
+  expect(unknown!.asks).toEqual(['serial'])
+  expect(unknown!.standings[0]).toEqual({
+    action: 'closes',
+    needs: ['serial'],
+    words: expect.stringMatching(/^Needs the serial\./),
+  })
+  expect(JSON.stringify(unknown!.standings)).not.toContain(String(pascals.other))
+  const [known] = await setpointsOf(`/api/v1/setpoint?position=${ids.high}&serial=K7`)
+  expect(known!.standings[0]).toMatchObject({
+    level: expect.any(String),
+    sources: [
+      {
+        words: expect.stringMatching(/^Distributor, read back, Hobb & Lane counter, ref\. C-91/),
+        call: { organisation: 'Hobb & Lane counter', reference: 'C-91' },
+        readBack: true,
+        holdsFor: expect.stringContaining('serial K7'),
+      },
+    ],
+  })
 })
 
 test('where nothing is on file, the answer says so, and how to ask', async () => {
@@ -130,7 +173,7 @@ test('what is recorded or withdrawn meanwhile counts at the next question', asyn
     { id: manager, role: 'manager' },
   )
   const [low] = await setpointsOf('/api/v1/setpoint?part=OM-7731')
-  expect(low!.standings[0]!.level).not.toBe('In dispute')
+  expect(levelOf(low!.standings[0]!)).not.toBe('In dispute')
 })
 
 test.each([

@@ -24,6 +24,7 @@ type Document = {
   head: { seq: number; hash: string }
   entries: { seq: number; withheldBySeq: number | null; salt: string | null; record: { body: object } }[]
   ratings: {
+    action: string
     level: string
     sources: { source: string; saidAt: string }[]
     pascals: number
@@ -260,7 +261,7 @@ test('importLog answers any text with a sentence and takes nothing in', async ()
 
 test('exportLog gives every rating with its level, its sources and their dates, in pascals by UCUM', async () => {
   const old = await newServer()
-  await fill(old)
+  await fillDispute(old)
   const { ratings } = parse(exported(old))
   expect(ratings.length).toBeGreaterThan(0)
   for (const { level, sources, pascals, unit } of ratings) {
@@ -277,17 +278,49 @@ test('exportLog gives every other value with its sources and their dates, and th
   await fillDispute(old)
   const document = parse(exported(old))
   const [rating] = document.ratings
-  const from = (source: string, saidAt: string) => ({ reportId: expect.any(String), source, saidAt })
+  const holdsFor = 'any elevation, any revision, any serial'
+  const from = (source: string, words: string, saidAt: string) => ({
+    reportId: expect.any(String),
+    source,
+    words,
+    saidAt,
+    holdsFor,
+  })
   expect(rating?.rivals).toEqual([
     {
       pascals: 162,
-      sources: [from('distributor', '2024-03-01'), from('older literature', '2019-05-06')],
+      sources: [
+        from('distributor', 'Distributor, Hallam Supply, ref. T-1', '2024-03-01'),
+        from('older literature', 'Maker’s literature, older, ZQ 3, page 7', '2019-05-06'),
+      ],
     },
   ])
   const fits = new Ajv({ strict: false, validateFormats: false }).compile(documentSchema())
   expect([fits(document), fits.errors]).toEqual([true, null])
   for (const sources of [[], ['distributor']])
     expect(fits({ ...document, ratings: [{ ...rating, rivals: [{ pascals: 162, sources }] }] })).toBe(false)
+})
+
+test('exportLog gives no number that depends on the furnace, but what it needs, and the schema has it so', async () => {
+  const old = await newServer()
+  const page = { kind: 'document', name: 'ZQ 14', page: '3' }
+  await fillDispute(old, [
+    { action: 'opens', source: 'current literature', proof: page, elevationBand: { toMetres: 1200 } },
+  ])
+  const document = parse(exported(old))
+  const opens = document.ratings.find(({ action }) => action === 'opens')
+  expect(opens).toEqual({
+    positionId: expect.any(String),
+    maker: 'Orrinmoor',
+    range: 'OM Ridge',
+    models: ['OMR-80'],
+    position: 'Low fire',
+    action: 'opens',
+    needs: ['elevation'],
+  })
+  const fits = new Ajv({ strict: false, validateFormats: false }).compile(documentSchema())
+  expect([fits(document), fits.errors]).toEqual([true, null])
+  expect(fits({ ...document, ratings: [{ ...opens, pascals: 150 }] })).toBe(false)
 })
 
 test('documentSchema() is a JSON Schema that the document with every kind of record fits, and a spoiled one does not', async () => {

@@ -87,10 +87,12 @@ test('exportTables(snapshot) has a table for every kind of record, with every re
 test('exportTables(snapshot) gives no rating without its level, its sources and their dates', async () => {
   const old = await newServer()
   await fill(old)
+  await fillDispute(old)
   const tables = tablesOf(old)
   const ratings = rowsIn(tables.get('ratings.csv')!)
-  expect(ratings.length).toBeGreaterThan(0)
-  for (const { level, sources, dates } of ratings) {
+  const numbers = ratings.filter((row) => row['pascals [Pa]'] !== '')
+  expect(numbers.length).toBeGreaterThan(0)
+  for (const { level, sources, dates } of numbers) {
     expect(level).toMatch(/^(Verified|Supported|Unverified|In dispute)$/)
     expect(sources).not.toBe('')
     expect(dates).toMatch(/^\d{4}-\d\d-\d\d/)
@@ -99,7 +101,7 @@ test('exportTables(snapshot) gives no rating without its level, its sources and 
     const rows = rowsIn(tables.get(table)!)
     expect(rows.length).toBeGreaterThan(0)
     for (const row of rows)
-      expect(row['standing.level']).toMatch(/^(Verified|Supported|Unverified|In dispute|Not on file)$/)
+      expect([row['number.source'], row['number.date'], row['number.standing']]).not.toContain('')
     expect(Object.keys(rows[0]!)).toContain('pascals [Pa]')
   }
 })
@@ -111,9 +113,57 @@ test('exportTables(snapshot) gives no other value without its sources and their 
   expect(rating).toMatchObject({
     level: 'In dispute',
     'pascals [Pa]': '150',
-    'otherValues [Pa]': '162 (distributor 2024-03-01, older literature 2019-05-06)',
+    'otherValues [Pa]':
+      '162 (Distributor, Hallam Supply, ref. T-1, 2024-03-01; Maker’s literature, older, ZQ 3, page 7, 2019-05-06)',
   })
 })
+
+test('exportTables(snapshot) names document, page, organisation and reference, and what each source holds for', async () => {
+  const old = await newServer()
+  await fillDispute(old)
+  expect(rowsIn(tablesOf(old).get('ratings.csv')!)[0]).toMatchObject({
+    sources:
+      'Maker’s literature, current, ZQ 12, page 7 | Factory technical support, Orrinmoor line, ref. T-1',
+    dates: '2025-02-03 | 2025-01-02',
+    elevation: 'Any elevation | Any elevation',
+    revision: 'any revision | any revision',
+    serial: 'any serial | any serial',
+  })
+})
+
+test('exportTables(snapshot) gives a report its own source and date, never another’s, and what its number stands at', async () => {
+  const old = await newServer()
+  await fillDispute(old, [{ source: 'remembered', saidOn: '2024-06-07' }])
+  const rows = rowsIn(tablesOf(old).get('report.csv')!)
+  expect(rows.map((row) => [row['number.source'], row['number.date'], row['number.standing']])).toEqual([
+    ['Maker’s literature, current, ZQ 12, page 7', '2025-02-03', 'In dispute'],
+    ['Factory technical support, Orrinmoor line, ref. T-1', '2025-01-02', 'In dispute'],
+    ['Distributor, Hallam Supply, ref. T-1', '2024-03-01', 'In dispute'],
+    ['Maker’s literature, older, ZQ 3, page 7', '2019-05-06', 'In dispute'],
+    ['Hand-written or remembered', '2024-06-07', 'A lead, not counted'],
+  ])
+})
+
+test.each([
+  ['elevation', { elevationBand: { toMetres: 1200 } }],
+  ['serial', { serialRange: { from: 'K7', to: 'K7' } }],
+])(
+  'exportTables(snapshot) gives no number that depends on the %s: it says what is needed',
+  async (what, holds) => {
+    const old = await newServer()
+    const page = { kind: 'document', name: 'ZQ 14', page: '3' }
+    await fillDispute(old, [
+      { action: 'opens', source: 'current literature', saidOn: '2025-02-03', proof: page, ...holds },
+    ])
+    const tables = tablesOf(old)
+    const opens = rowsIn(tables.get('ratings.csv')!).find(({ action }) => action === 'opens')!
+    const { maker, range, models, position, action, positionId, ...rest } = opens
+    expect([maker, range, models, position, action]).not.toContain('')
+    expect(positionId).not.toBe('')
+    expect(Object.entries(rest).filter(([, cell]) => cell !== '')).toEqual([['needs', what]])
+    expect(rowsIn(tables.get('report.csv')!).at(-1)).toMatchObject({ 'number.standing': `Needs the ${what}` })
+  },
+)
 
 test('exportTables(snapshot) disarms what people typed, keeps numbers as numbers and shows what was withheld', async () => {
   const old = await newServer()

@@ -89,8 +89,8 @@ export async function fill(server: Server): Promise<RecordEnvelope[]> {
   return said
 }
 
-/** One switch position of which four sources name two numbers. */
-export async function fillDispute(server: Server): Promise<void> {
+/** One switch position of which four sources name two numbers; further reports of its first number. */
+export async function fillDispute(server: Server, further: Record<string, unknown>[] = []): Promise<void> {
   const said = (kind: string, body: Record<string, unknown>) => record(server.managerId, kind, body)
   const maker = said('maker', { name: 'Orrinmoor' })
   const range = said('equipment range', {
@@ -135,6 +135,7 @@ export async function fillDispute(server: Server): Promise<void> {
     report(150, { source: 'factory support', saidOn: '2025-01-02', proof: call('Orrinmoor line') }),
     report(162, { source: 'distributor', saidOn: '2024-03-01', proof: call('Hallam Supply') }),
     report(162, { source: 'older literature', saidOn: '2019-05-06', proof: page('ZQ 3') }),
+    ...further.map((each) => report(150, each)),
   ])
 }
 
