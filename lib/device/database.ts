@@ -5,6 +5,7 @@ import { appendToPages } from './logPages'
 import type { KeptLookUp } from './lookUps'
 import type { OutboxItem } from './outbox'
 import type { KeptPicture } from './picture/pictures'
+import { toldByDone } from './toldByDone'
 
 /** What one person's device keeps of the team's log. A change of role starts it anew. */
 export interface FileSchema extends DBSchema {
@@ -67,12 +68,18 @@ export async function openFileDatabase(
       // A program that knew no pages kept everything in the one store.
       if (!hasRecords) return
       const records = upgrading.objectStore('records')
-      moveIntoPages().catch(() => upgrading.abort())
+      // Aborted, the file is as it was, and the opening that fails says why. What failed may have aborted it already.
+      upgrading.done.catch(toldByDone)
+      moveIntoPages()
+        .catch(() => upgrading.abort())
+        .catch(toldByDone)
       async function moveIntoPages(): Promise<void> {
         const after = Number((await upgrading.objectStore('facts').get('after')) ?? 0)
-        const fed = (await records.getAll()).filter(({ seq }) => seq !== undefined && seq <= after)
-        for (const { id } of fed) void records.delete(id)
-        await appendToPages(pages, fed)
+        const all = await records.getAll()
+        const isFed = ({ seq }: HeldRecord): boolean => seq !== undefined && seq <= after
+        void records.clear().catch(toldByDone)
+        for (const record of all) if (!isFed(record)) void records.put(record).catch(toldByDone)
+        await appendToPages(pages, all.filter(isFed))
       }
     },
   })

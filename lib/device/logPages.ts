@@ -1,6 +1,7 @@
 import type { IDBPObjectStore, IDBPTransaction, StoreNames } from 'idb'
 import type { HeldRecord } from '@/lib/records/fold/entry'
 import type { FileDatabase, FileSchema } from './database'
+import { toldByDone } from './toldByDone'
 
 /**
  * The log as it came by the feed, in pages of many records, oldest first. A phone reads a team's file at each start, and
@@ -98,7 +99,7 @@ export async function appendToPages(
   let number = last === null ? 0 : last.key + (unfilled ? 0 : 1)
   const together = unfilled ? [...last.value, ...records] : records
   for (let at = 0; at < together.length; at += pageRecords, number++)
-    void pages.put(together.slice(at, at + pageRecords), number)
+    void pages.put(together.slice(at, at + pageRecords), number).catch(toldByDone)
 }
 
 /** Puts records in the place of those of the same id, wherever they are. Seldom: only what is withheld changes. */

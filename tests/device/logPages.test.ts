@@ -82,7 +82,8 @@ test('readLog(database) takes out of what was sent from here what the pages hold
   database.close()
 })
 
-test('a file that a program without pages kept is moved into them, but for what the feed has not brought', async () => {
+/** A file as a program without pages kept it. */
+async function keptWithoutPages(records: readonly HeldRecord[], after: number): Promise<void> {
   const before = await openDB('inchwater file p1 technician', 2, {
     upgrade(database) {
       database.createObjectStore('records', { keyPath: 'id' })
@@ -90,11 +91,44 @@ test('a file that a program without pages kept is moved into them, but for what 
       database.createObjectStore('picturesHeld')
     },
   })
-  for (const record of recordsUpTo(1, 620)) await before.put('records', record)
-  await before.put('facts', 610, 'after')
+  for (const record of records) await before.put('records', record)
+  await before.put('facts', after, 'after')
   await before.put('facts', 'the mark', 'mark')
   before.close()
+}
 
+test.each(['a put throws', 'the browser aborts it'])(
+  'a move into pages that fails (%s) loses nothing, and is done at the next opening',
+  async (failing) => {
+    await keptWithoutPages(recordsUpTo(1, 620), 610)
+    const unhandled = vi.fn()
+    process.on('unhandledRejection', unhandled)
+    const { put } = IDBObjectStore.prototype
+    const spy = vi.spyOn(IDBObjectStore.prototype, 'put').mockImplementation(function (
+      this: IDBObjectStore,
+      ...given
+    ) {
+      if (this.name === 'pages' && given[1] === 1) {
+        if (failing === 'thrown') throw new DOMException('full', 'QuotaExceededError')
+        this.transaction.abort()
+      }
+      return put.apply(this, given)
+    })
+    await expect(openFileDatabase('p1', 'technician')).rejects.toThrow()
+    spy.mockRestore()
+    const database = await openFileDatabase('p1', 'technician')
+    const { records, after } = await readLog(database)
+    expect([records.size, after]).toEqual([620, 610])
+    expect(await database.count('records')).toBe(10)
+    database.close()
+    await new Promise((resolve) => setTimeout(resolve, 20))
+    process.off('unhandledRejection', unhandled)
+    expect(unhandled).not.toHaveBeenCalled()
+  },
+)
+
+test('a file that a program without pages kept is moved into them, but for what the feed has not brought', async () => {
+  await keptWithoutPages(recordsUpTo(1, 620), 610)
   const database = await openFileDatabase('p1', 'technician')
   const { records, after, mark } = await readLog(database)
   expect([...records.keys()].sort()).toEqual(
