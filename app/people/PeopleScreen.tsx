@@ -1,7 +1,7 @@
 'use client'
 
 import '@/lib/records/withoutEval'
-import { type FormEvent, useCallback, useEffect, useState } from 'react'
+import { type FormEvent, Fragment, useCallback, useEffect, useState } from 'react'
 import { z } from 'zod'
 import { fetchDevices, type KnownDevices } from '@/lib/device/managing'
 import { fetchPeople } from '@/lib/device/transport'
@@ -16,12 +16,14 @@ import { PageHeader } from '../ui/paper/PageHeader'
 import { Sheet } from '../ui/paper/Sheet'
 import { Row, Stack } from '../ui/paper/Stack'
 import { sayMoment } from '../ui/words/sayDate'
+import { type Answer, AnswerHere } from './AnswerHere'
 import { DevicesOf } from './DevicesOf'
-import { OneTimeLink } from './OneTimeLink'
 
 type Listed = { id: string; name: string; role: Role; active: boolean; program?: boolean }
 
 const roleOptions = roles.map((role) => ({ value: role, words: role }))
+/** In place of a person's id: nobody has that one yet. */
+const invitation = 'invitation'
 const madeLink = z.object({ link: z.string(), expiresAt: z.string() })
 
 /** Who is on the team. A manager invites, changes roles, makes links for new passwords and signs devices out. */
@@ -31,8 +33,7 @@ export function PeopleScreen() {
   const [people, setPeople] = useState<readonly Listed[]>()
   const [known, setKnown] = useState<KnownDevices>()
   const [problem, setProblem] = useState<string>()
-  const [link, setLink] = useState<{ words: string; link: string }>()
-  const [done, setDone] = useState<string>()
+  const [answered, setAnswered] = useState<{ about: string; answer: Answer; nth: number }>()
 
   const load = useCallback(async () => {
     const called = await fetchPeople()
@@ -45,24 +46,22 @@ export function PeopleScreen() {
   }, [isManager])
   useEffect(() => void load(), [load])
 
-  const after = async (posted: Posted, words: string): Promise<void> => {
-    setLink(undefined)
-    setProblem(posted.ok ? undefined : posted.problem.message)
-    setDone(posted.ok ? words : undefined)
-    if (!posted.ok) return
-    const made = madeLink.safeParse(posted.value)
-    if (made.success) {
-      setLink({ words: `${words}, good until ${sayMoment(made.data.expiresAt)}`, link: made.data.link })
+  /** Shows what came of it where it was asked for. @param about a person's id, or the invitation */
+  const afterFor =
+    (about: string) =>
+    async (posted: Posted, words: string): Promise<void> => {
+      setAnswered((before) => ({ about, answer: answerOf(posted, words), nth: (before?.nth ?? 0) + 1 }))
+      if (posted.ok) await load()
     }
-    await load()
-  }
+  const answerTo = (about: string) =>
+    answered?.about === about && <AnswerHere key={answered.nth} answer={answered.answer} />
 
   async function invite(event: FormEvent<HTMLFormElement>) {
     event.preventDefault()
     const form = event.currentTarget
     const typed = new FormData(form)
     const posted = await post('/api/people/invitations', { name: typed.get('name'), role: typed.get('role') })
-    await after(posted, `Invitation for ${typed.get('name')}`)
+    await afterFor(invitation)(posted, `Invitation for ${typed.get('name')}`)
     if (posted.ok) form.reset()
   }
 
@@ -78,44 +77,47 @@ export function PeopleScreen() {
         actions={isManager ? <ButtonLink href="/tokens">Tokens of office programs</ButtonLink> : undefined}
       />
       <Problem>{problem}</Problem>
-      <p role="status">{done !== undefined && link === undefined && `Done: ${done}.`}</p>
-      {link !== undefined && <OneTimeLink {...link} />}
       {known !== undefined && known.undecided > 0 && (
         <p>
           <a href="/set-aside">
             {known.undecided === 1 ? '1 record is' : `${known.undecided} records are`} set aside from ended
             devices
           </a>
-          , and wait for a manager.
+          , and {known.undecided === 1 ? 'waits' : 'wait'} for a manager.
         </p>
       )}
       {people === undefined && problem === undefined && <p role="status">Asking the server …</p>}
-      {people?.map((person) => (
-        <Sheet
-          key={person.id}
-          title={person.name + (person.id === me.id ? ' (you)' : '')}
-          sub={roleWords(person)}
-          foot={
-            isManager ? (
-              person.program ? (
-                <Program {...{ person, after }} />
-              ) : (
-                <Manage {...{ person, after }} />
-              )
-            ) : undefined
-          }
-        >
-          {known !== undefined && (
-            <DevicesOf
-              {...{ name: person.name, endings: known.endings, build: known.build, after }}
-              maySignIn={person.active}
-              devices={known.devices.filter(({ personId }) => personId === person.id)}
-              nameOf={(id) => names.get(id) ?? 'a manager'}
-              now={new Date().toISOString()}
-            />
-          )}
-        </Sheet>
-      ))}
+      {people?.map((person) => {
+        const after = afterFor(person.id)
+        return (
+          <Fragment key={person.id}>
+            <Sheet
+              title={person.name + (person.id === me.id ? ' (you)' : '')}
+              sub={roleWords(person)}
+              foot={
+                isManager ? (
+                  person.program ? (
+                    <Program {...{ person, after }} />
+                  ) : (
+                    <Manage {...{ person, after }} />
+                  )
+                ) : undefined
+              }
+            >
+              {known !== undefined && (
+                <DevicesOf
+                  {...{ name: person.name, endings: known.endings, build: known.build, after }}
+                  maySignIn={person.active}
+                  devices={known.devices.filter(({ personId }) => personId === person.id)}
+                  nameOf={(id) => names.get(id) ?? 'a manager'}
+                  now={new Date().toISOString()}
+                />
+              )}
+            </Sheet>
+            {answerTo(person.id)}
+          </Fragment>
+        )
+      })}
       {isManager && (
         <form onSubmit={invite} noValidate>
           <Sheet
@@ -134,6 +136,7 @@ export function PeopleScreen() {
           </Sheet>
         </form>
       )}
+      {answerTo(invitation)}
       {isManager && (
         <Sheet
           title="Data in and out"
@@ -150,6 +153,14 @@ export function PeopleScreen() {
       )}
     </Stack>
   )
+}
+
+function answerOf(posted: Posted, words: string): Answer {
+  if (!posted.ok) return { problem: posted.problem.message }
+  const made = madeLink.safeParse(posted.value)
+  return made.success
+    ? { words: `${words}, good until ${sayMoment(made.data.expiresAt)}`, link: made.data.link }
+    : { done: words }
 }
 
 const roleWords = ({ role, active, program }: Listed): string =>
