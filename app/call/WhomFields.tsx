@@ -25,6 +25,12 @@ type Props = {
 
 const sourceNames = { 'factory support': 'The maker’s technical line', distributor: 'A distributor' } as const
 
+/** A counter sells the parts of many makers; a technical line answers for its own. */
+const notForMaker = {
+  'factory support': ' (another maker’s)',
+  distributor: ' (not yet asked about this maker)',
+} as const
+
 /** Whom the call reaches: an organisation on file, those of the maker first, or a new one. */
 export function WhomFields({ form, change, taken, now, errorOf }: Props) {
   const { file } = useDeviceState()
@@ -47,7 +53,7 @@ export function WhomFields({ form, change, taken, now, errorOf }: Props) {
           options={[
             ...listed.map(({ entry, makerIds }) => ({
               value: entry.id,
-              words: `${entry.body.name}${forMaker(makerIds) ? '' : ' (another maker’s)'}`,
+              words: `${entry.body.name}${makers.length === 0 || forMaker(makerIds) ? '' : notForMaker[entry.body.source]}`,
             })),
             { value: 'new', words: 'One that is not on file' },
           ]}

@@ -9,6 +9,7 @@ import { useDeviceState } from '../device/deviceContext'
 import { Empty } from '../ui/answers/Empty'
 import { Sheet } from '../ui/paper/Sheet'
 import { Stack } from '../ui/paper/Stack'
+import { actionWords } from '../ui/words/actionWords'
 import { Quiet } from '../ui/words/Quiet'
 import { callLine } from './callWords'
 
@@ -27,6 +28,9 @@ export function OrganisationsSection({ now }: { now: string }) {
         <p>
           <a href="/sources">What settled disputes taught of each source</a>
         </p>
+        {organisations.length > 0 && (
+          <Quiet>The numbers of one call are one answer: right later only if all of them were.</Quiet>
+        )}
         {organisations.length === 0 && (
           <Empty
             what="No organisation is on file yet"
@@ -59,16 +63,19 @@ export function OrganisationsSection({ now }: { now: string }) {
                       <a href={`/record?id=${call.id}`}>{callLine(file, names, call)}</a>
                     </li>
                   ))}
-                  {organisation.answers.map(({ report, later }) => (
-                    <li key={report.id}>
-                      <a href={`/record?id=${report.id}`}>
-                        Answer for {file.positions.get(file.keptId(report.body.positionId))?.body.name}
-                      </a>{' '}
-                      <Quiet inline>
-                        {later === 'not judged' ? 'not judged by others yet' : `later ${later}`}
-                      </Quiet>
-                    </li>
-                  ))}
+                  {organisation.answers
+                    .flatMap(({ parts }) => parts)
+                    .map(({ report, later }) => (
+                      <li key={report.id}>
+                        <a href={`/record?id=${report.id}`}>
+                          Answer for {file.positions.get(file.keptId(report.body.positionId))?.body.name},{' '}
+                          {actionWords[report.body.action].name.toLowerCase()}
+                        </a>{' '}
+                        <Quiet inline>
+                          {later === 'not judged' ? 'not judged by others yet' : `later ${later}`}
+                        </Quiet>
+                      </li>
+                    ))}
                 </ul>
               </details>
             </Stack>

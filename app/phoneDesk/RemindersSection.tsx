@@ -16,7 +16,7 @@ export function RemindersSection({ now }: { now: string }) {
   return (
     <Sheet title="Ring back">
       <ul>
-        {reminders.map(({ call, questions, due }) => (
+        {reminders.map(({ call, questions, due, at }) => (
           <li key={call.id}>
             <a
               href={`/call?${new URLSearchParams([
@@ -26,7 +26,7 @@ export function RemindersSection({ now }: { now: string }) {
             >
               {organisationName(file, call.body.organisationId)}, {sayMoment(call.body.ringBackAt!)}
             </a>
-            {due && <b> Due now.</b>}{' '}
+            {due && <b> {dueWords(at, now)}</b>}{' '}
             <Quiet inline>
               {questions.map((question) => questionTitle(file, question)).join('; ')}
               {call.body.person === undefined ? '' : `. Ask for ${call.body.person}`}
@@ -36,4 +36,12 @@ export function RemindersSection({ now }: { now: string }) {
       </ul>
     </Sheet>
   )
+}
+
+/** That it is time to ring, and how long it has been where that is an hour or more. */
+function dueWords(at: string, now: string): string {
+  const hours = Math.floor((Date.parse(now) - Date.parse(at)) / 3_600_000)
+  if (hours < 1) return 'Due now.'
+  const [count, unit] = hours < 24 ? [hours, 'hour'] : [Math.floor(hours / 24), 'day']
+  return `Due now, ${count} ${unit}${count === 1 ? '' : 's'} late.`
 }

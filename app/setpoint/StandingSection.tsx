@@ -1,8 +1,9 @@
 import type { PressureUnit } from '@/lib/core/pressure'
 import type { RatingStanding, Rival } from '@/lib/core/rating'
-import type { Action } from '@/lib/core/vocabulary'
+import type { Action, SourceKind } from '@/lib/core/vocabulary'
 import { coverWords } from '@/lib/records/view/coverWords'
 import type { Setpoint } from '@/lib/records/view/setpoint'
+import { type SettledAgainst, settledAgainst } from '@/lib/records/view/settledAgainst'
 import { useDeviceState } from '../device/deviceContext'
 import { actionWords } from '../ui/words/actionWords'
 import { LevelWord } from '../ui/words/LevelWord'
@@ -68,6 +69,11 @@ export function StandingSection({ action, standing, setpoint, unit, names, size 
           )
         )
       })}
+      {settledAgainst(file, ids).map((against) => (
+        <p key={against.settlement.id} className={styles.found}>
+          {againstWords(against)} <a href={`/record?id=${against.settlement.id}`}>See how</a>
+        </p>
+      ))}
       {disputing.length > 0 && (
         <div className={styles.against}>
           <h3>What stands against it</h3>
@@ -84,6 +90,31 @@ export function StandingSection({ action, standing, setpoint, unit, names, size 
     </section>
   )
 }
+
+const settledFor = {
+  closes: 'where it closes',
+  opens: 'where it opens',
+  'not stated': 'a number without its word',
+} as const
+
+/** What both numbers were said by, in a word. */
+const saidBy: Readonly<Record<SourceKind, string>> = {
+  'factory switch label': 'label',
+  'unknown switch label': 'label',
+  'data plate': 'data plate',
+  'current literature': 'sheet',
+  'older literature': 'sheet',
+  'factory support': 'call',
+  distributor: 'call',
+  'parts listing': 'listing',
+  'bench check': 'bench check',
+  remembered: 'source',
+  imported: 'list',
+}
+
+/** What the number shares with one that was overruled. */
+const againstWords = ({ report, settlement }: SettledAgainst): string =>
+  `The same ${saidBy[report.body.source]} was settled against for ${settledFor[settlement.body.action]}.`
 
 type RivalProps = Pick<Props, 'setpoint' | 'unit' | 'names'> & { rival: Rival }
 

@@ -10,7 +10,7 @@ import { Sheet } from '../ui/paper/Sheet'
 import { Stack } from '../ui/paper/Stack'
 import { Quiet } from '../ui/words/Quiet'
 import { Lessons } from './Lessons'
-import { believed, lessonsWords, trustNames } from './trustWords'
+import { believed, callsWords, lessonsWords, trustNames } from './trustWords'
 
 const countHeld = ({ lessons }: SourceTrust, held: boolean): number =>
   lessons.filter((lesson) => lesson.held === held).length
@@ -82,7 +82,7 @@ export function SourcesScreen() {
           )}
           {organisations.map(({ name, lessons }) => (
             <Sheet key={name} heading={3} title={name}>
-              <p>{lessonsWords(lessons)}</p>
+              <p>{callsWords(lessons)}</p>
               <Lessons lessons={lessons} />
             </Sheet>
           ))}

@@ -1,4 +1,5 @@
 import type { ReliabilityCounts, ReliabilityKey } from '@/lib/core/rating'
+import { byCall } from '@/lib/records/view/desk/answeredCalls'
 import type { Lesson } from '@/lib/records/view/sourceTrust'
 
 /** How each row of the start reliabilities is called. */
@@ -33,10 +34,20 @@ export const believed = ({ right, wrong }: ReliabilityCounts): string =>
 export function lessonsWords(lessons: readonly Lesson[]): string {
   const held = lessons.filter((lesson) => lesson.held).length
   const count = `Settled for it: ${held}. Settled against it: ${lessons.length - held}.`
-  return lessons.length < fewLessons ? `${count} ${smallness(lessons.length)}` : count
+  return withSmallness(count, lessons.length, 'settled dispute')
 }
 
-const smallness = (count: number): string =>
-  count === 1
-    ? 'One settled dispute is a small number: it says little by itself.'
-    : `${count} settled disputes are a small number: they say little by themselves.`
+/** The same of an organisation, call by call: a call held only if all of its numbers that were in dispute did. */
+export function callsWords(lessons: readonly Lesson[]): string {
+  const calls = byCall(lessons, ({ report }) => report)
+  const held = calls.filter((call) => call.every((lesson) => lesson.held)).length
+  const count = `Calls settled for: ${held}. Calls settled against: ${calls.length - held}.`
+  return withSmallness(count, calls.length, 'call')
+}
+
+const withSmallness = (words: string, count: number, what: string): string =>
+  count >= fewLessons
+    ? words
+    : count === 1
+      ? `${words} One ${what} is a small number: it says little by itself.`
+      : `${words} ${count} ${what}s are a small number: they say little by themselves.`

@@ -10,6 +10,7 @@ import type { Entry } from '../fold/entry'
 import { counting, type TeamFile } from '../fold/teamFile'
 import type { ReportBody } from '../kinds/report'
 import type { SettlementBody } from '../kinds/settlement'
+import { organisationRung } from './desk/answeredCalls'
 import { ratingReportOf } from './ratingReports'
 import { settledDisputes } from './settledDisputes'
 
@@ -53,8 +54,8 @@ export function sourceTrust(file: TeamFile): SourceTrust[] {
 /** Whom the team rings, with what settled disputes taught of their answers; those without a lesson are left out. */
 export function organisationTrust(file: TeamFile): { name: string; lessons: Lesson[] }[] {
   const named = lessonsOf(file).flatMap((lesson) => {
-    const { proof } = lesson.report.body
-    return proof?.kind === 'call reference' ? [{ name: proof.organisation, lesson }] : []
+    const name = organisationRung(lesson.report.body)
+    return name === undefined ? [] : [{ name, lesson }]
   })
   return [...grouped(named, ({ name }) => plainSpelling(name)).values()]
     .map((told) => ({ name: told.at(-1)!.name, lessons: told.map(({ lesson }) => lesson) }))

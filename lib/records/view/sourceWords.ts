@@ -2,6 +2,7 @@ import { sources } from '@/lib/catalogue/sources'
 import type { Entry } from '../fold/entry'
 import type { TeamFile } from '../fold/teamFile'
 import type { ReportBody } from '../kinds/report'
+import { organisationRung } from './desk/answeredCalls'
 import { photoStateOf } from './photos'
 import { secondReadingOf } from './ratingReports'
 
@@ -22,6 +23,8 @@ export function proofWords(report: Entry<ReportBody>, file: TeamFile): string[] 
     words.push(`${proof.name}${proof.edition === undefined ? '' : ` (${proof.edition})`}, page ${proof.page}`)
   }
   if (proof?.kind === 'call reference') words.push(`${proof.organisation}, ref. ${proof.reference}`)
+  const rung = organisationRung(report.body)
+  if (proof === undefined && rung !== undefined) words.push(`${rung}, no reference`)
   const photo = photoStateOf(file, report)
   if (photo !== undefined && (proof === undefined || proof.kind === 'photo')) words.push(photoWords[photo])
   if (secondReadingOf(report, file) !== undefined) words.push('read the same by two people')

@@ -148,7 +148,19 @@ test('a reminder leads to the call with its questions, and says when it is due',
   act(() => {
     vi.advanceTimersByTime(6 * 60_000)
   })
-  expect(sheet('Ring back').textContent).toContain('Due now')
+  expect(sheet('Ring back').textContent).toContain('Due now.')
+  for (const [minutes, late] of [
+    [60, 'Due now, 1 hour late.'],
+    [22 * 60, 'Due now, 23 hours late.'],
+    [9 * 24 * 60, 'Due now, 9 days late.'],
+    [24 * 60, 'Due now, 10 days late.'],
+  ] as const) {
+    act(() => {
+      vi.setSystemTime(Date.now() + minutes * 60_000)
+      vi.advanceTimersByTime(60_000)
+    })
+    expect(sheet('Ring back').textContent).toContain(late)
+  }
 })
 
 describe('answers that have not reached everybody', () => {
@@ -274,7 +286,7 @@ describe('laterWords(organisation)', () => {
   const report = { id: '', by: '', at: '', waiting: false, body: {} as never }
   const answers = (right: number, wrong: number, open: number) => ({
     answers: (['right', 'wrong', 'not judged'] as const).flatMap((later, index) =>
-      Array.from({ length: [right, wrong, open][index]! }, () => ({ report, later })),
+      Array.from({ length: [right, wrong, open][index]! }, () => ({ parts: [{ report, later }], later })),
     ),
   })
 

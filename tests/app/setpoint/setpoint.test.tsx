@@ -5,7 +5,7 @@ import { fullNotice } from '../cases/end/provenCase'
 import { fakeDevice, held, renderOn } from '../setup/fakeDevice'
 import { openAt, wentTo } from '../setup/fakeNavigation'
 import { fill, press } from '../setup/hands'
-import { disputedRecords, equipmentRecords, ids, pascals } from '../setup/smallFile'
+import { disputedRecords, equipmentRecords, ids, pascals, settleableRecords } from '../setup/smallFile'
 import { accessibilityFaults } from '../ui/accessibilityFaults'
 
 vi.mock('next/navigation', () => import('../setup/fakeNavigation'))
@@ -60,6 +60,63 @@ describe('SetpointScreen', () => {
     const named = screen.getAllByText(/may have been swapped. Ask which is which/)
     expect(named.map((each) => each.closest('details'))).toEqual([null, null])
     expect(named[0]!.textContent).toMatch(/^Look again\. The break point on file is beyond the make point/)
+  })
+
+  test('a number of a source that was settled against for its other number says so on the face of the card', async () => {
+    const of = (record: string) => settleableRecords.find(({ id }) => id === record)!
+    const plate = of(ids.label)
+    const opens = {
+      ...plate,
+      id: '01920000-0000-7000-8000-000000000301',
+      seq: 50,
+      body: { ...(plate.body as object), action: 'opens', pascals: 0.4 * 249.08891 },
+    }
+    const support = {
+      ...of(ids.support),
+      body: { ...(of(ids.support).body as object), pascals: 0.7 * 249.08891 },
+    }
+    const settled = held([
+      [
+        '01920000-0000-7000-8000-000000000302',
+        'settlement',
+        {
+          positionId: ids.low,
+          action: 'closes',
+          pascals: 0.7 * 249.08891,
+          limit: 'nominal',
+          evidenceReportId: ids.support,
+          overruledReportIds: [ids.label],
+          reason: 'Asked the maker.',
+        },
+        '2026-01-13T09:00:00.000Z',
+      ],
+    ]).map((record) => ({ ...record, seq: 90 }))
+    const unsettled = [...equipmentRecords, plate, opens, support]
+    await open([...unsettled, ...settled])
+    const said = screen.getByText(/^The same data plate was settled against for where it closes\./)
+    expect(said.closest('details')).toBeNull()
+    expect(said.closest('section')!.textContent).toMatch(/^Opens \(break\spoint\)/)
+    expect(within(said).getByRole('link').getAttribute('href')).toBe(`/record?id=${settled[0]!.id}`)
+  })
+
+  test('a call without a reference still says on the card who was rung', async () => {
+    const counter = disputedRecords.find(({ id }) => id === ids.counter)!
+    await open([
+      ...equipmentRecords,
+      {
+        ...counter,
+        body: {
+          ...(counter.body as object),
+          proof: undefined,
+          readBack: false,
+          origin: 'call Hobb & Lane counter',
+          saidBy: 'Odo, counter',
+        },
+      },
+    ])
+    expect(document.body.textContent).toContain(
+      'Distributor, not read back, Hobb & Lane counter, no reference, said by Odo, counter',
+    )
   })
 
   test('with no rating on file it says so, asks for one, and names work that needs none', async () => {

@@ -1,7 +1,7 @@
 import { screen, within } from '@testing-library/react'
 import { expect, test, vi } from 'vitest'
 import { SourcesScreen } from '@/app/sources/SourcesScreen'
-import { believed, lessonsWords } from '@/app/sources/trustWords'
+import { believed, callsWords, lessonsWords } from '@/app/sources/trustWords'
 import { reliabilityKeyOf } from '@/lib/core/rating'
 import { foldTeamFile } from '@/lib/records/fold/teamFile'
 import { ratingReportOf } from '@/lib/records/view/ratingReports'
@@ -73,7 +73,7 @@ test('the figures open the reports and the settlement behind them, and a small n
     `/record?id=${settlementId}`,
   )
   expect(screen.getByRole('article', { name: 'Hobb & Lane counter' }).textContent).toContain(
-    'Settled for it: 0. Settled against it: 1.',
+    'Calls settled for: 0. Calls settled against: 1. One call is a small number',
   )
 })
 
@@ -116,5 +116,18 @@ test('lessonsWords(lessons) calls ten or more no small number any more', () => {
   )
   expect(lessonsWords(Array.from({ length: 10 }, () => lesson))).toBe(
     'Settled for it: 10. Settled against it: 0.',
+  )
+})
+
+test('callsWords(lessons) counts a call once, as held only if all of its numbers did', () => {
+  const lesson = (reference: string, held: boolean) =>
+    ({
+      held,
+      report: { body: { proof: { kind: 'call reference', organisation: 'Hobb', reference } } },
+    }) as Parameters<typeof callsWords>[0][number]
+  expect(
+    callsWords([lesson('C-1', true), lesson('C-1', true), lesson('C-2', true), lesson('C-2', false)]),
+  ).toBe(
+    'Calls settled for: 1. Calls settled against: 1. 2 calls are a small number: they say little by themselves.',
   )
 })

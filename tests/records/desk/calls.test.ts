@@ -175,6 +175,60 @@ describe('organisationsIn(file, settings)', () => {
     expect(judged([answers])).toEqual([['Hobb & Lane counter', ['not judged']]])
   })
 
+  test('a call without a reference is an answer of whom it names as rung', () => {
+    const told: Told = [
+      id('c1'),
+      'report',
+      report({ proof: undefined, origin: 'call Hobb & Lane counter', readBack: false }),
+    ]
+    expect(judged([told])).toEqual([['Hobb & Lane counter', ['not judged']]])
+    const label = report({ proof: undefined, origin: 'call Hobb & Lane counter', source: 'remembered' })
+    expect(judged([[id('c1'), 'report', label]])).toEqual([['Hobb & Lane counter', []]])
+  })
+
+  test('make and break of one call are one answer, right only if both were', () => {
+    const opens = { action: 'opens', pascals: 0.45 * 249.08891 }
+    const plate = (over: Record<string, unknown>) =>
+      report({
+        source: 'data plate',
+        proof: { kind: 'document', name: 'Plate', page: '1' },
+        origin: 'plate',
+        ...over,
+      })
+    const line = (over: Record<string, unknown>) =>
+      report({
+        source: 'factory support',
+        proof: { kind: 'call reference', organisation: 'Orrinmoor line', reference: 'T-9' },
+        origin: 'call T-9',
+        ...over,
+      })
+    const both: Told[] = [answer, [id('c2'), 'report', report(opens), 'bram', at('11:00')]]
+    const makeVerified: Told[] = [
+      [id('c3'), 'report', plate({})],
+      [id('c4'), 'report', line({})],
+    ]
+    const breakVerified: Told[] = [
+      [id('c5'), 'report', plate(opens)],
+      [id('c6'), 'report', line(opens)],
+    ]
+    expect(judged([...both, ...makeVerified])).toEqual([['Hobb & Lane counter', ['not judged']]])
+    expect(judged([...both, ...makeVerified, ...breakVerified])).toEqual([['Hobb & Lane counter', ['right']]])
+  })
+
+  test('without a reference, what was saved in one step is one call, and what came later another', () => {
+    const unnamed = { proof: undefined, origin: 'call Hobb & Lane counter', readBack: false }
+    const said = (end: string, time: string, action: string): Told => [
+      id(end),
+      'report',
+      report({ ...unnamed, action }),
+      'bram',
+      at(time),
+    ]
+    expect(
+      judged([said('c1', '11:00', 'closes'), said('c2', '11:00', 'opens'), said('c3', '14:00', 'closes')]),
+    ).toEqual([['Hobb & Lane counter', ['not judged', 'not judged']]])
+  })
+
   test('an answer that an independent source made Verified was right', () => {
     const label = report({
       source: 'data plate',

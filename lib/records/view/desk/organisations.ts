@@ -7,6 +7,7 @@ import type { OrganisationBody } from '../../kinds/organisation'
 import type { ReportBody } from '../../kinds/report'
 import { furnaceForRating } from '../furnaceForRating'
 import { ratingAt } from '../setpoint'
+import { byCall, organisationRung } from './answeredCalls'
 
 /** Whom the team rings, and how well their answers held. */
 export type Organisation = {
@@ -16,11 +17,14 @@ export type Organisation = {
   ids: string[]
   makerIds: string[]
   calls: Entry<CallAttemptBody>[]
-  answers: Judged[]
+  answers: Answer[]
 }
 
-/** An answer, and whether it was proved right or wrong later by others. */
-export type Judged = { report: Entry<ReportBody>; later: 'right' | 'wrong' | 'not judged' }
+/** One number of an answer, and whether it was proved right or wrong later by others. */
+type Judged = { report: Entry<ReportBody>; later: 'right' | 'wrong' | 'not judged' }
+
+/** What was answered in one call: right only if all of its numbers were, wrong as soon as one was. */
+export type Answer = { parts: Judged[]; later: Judged['later'] }
 
 /** Every organisation on file by name, records of one name taken together. */
 export function organisationsIn(file: TeamFile, settings: RatingSettings): Organisation[] {
@@ -38,21 +42,27 @@ export function organisationsIn(file: TeamFile, settings: RatingSettings): Organ
         ids,
         makerIds: [...new Set(entries.flatMap(({ body }) => body.makerIds).map(file.keptId))],
         calls: counting(file.callAttempts).filter(({ body }) => ids.includes(body.organisationId)),
-        answers: (answers.get(name) ?? []).map((report) => ({
-          report,
-          later: laterOf(file, report, settings),
-        })),
+        answers: byCall(answers.get(name) ?? [], (report) => report).map((reports) =>
+          answerOf(reports.map((report) => ({ report, later: laterOf(file, report, settings) }))),
+        ),
       }
     })
     .toSorted((one, other) => one.entry.body.name.localeCompare(other.entry.body.name, 'en'))
 }
 
-/** The reports of calls with a reference, by the name of whoever gave them. */
+function answerOf(parts: Judged[]): Answer {
+  const isWrong = parts.some(({ later }) => later === 'wrong')
+  const isRight = parts.every(({ later }) => later === 'right')
+  return { parts, later: isWrong ? 'wrong' : isRight ? 'right' : 'not judged' }
+}
+
+/** The reports of calls, by the name of whoever gave them. */
 function answersByName(file: TeamFile): Map<string, Entry<ReportBody>[]> {
   const of = new Map<string, Entry<ReportBody>[]>()
   for (const report of counting(file.reports)) {
-    if (report.body.proof?.kind !== 'call reference') continue
-    const name = plainSpelling(report.body.proof.organisation)
+    const rung = organisationRung(report.body)
+    if (rung === undefined) continue
+    const name = plainSpelling(rung)
     of.set(name, [...(of.get(name) ?? []), report])
   }
   return of
