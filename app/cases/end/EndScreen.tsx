@@ -2,6 +2,7 @@
 
 import { useSearchParams } from 'next/navigation'
 import { useMemo, useState } from 'react'
+import { missingToBlameSwitch } from '@/lib/records/view/case/blamedSwitch'
 import type { VisitFile } from '@/lib/records/view/case/caseFile'
 import { type CaseView, caseViewOf } from '@/lib/records/view/case/caseView'
 import { positionsToProve } from '@/lib/records/view/case/positionsToProve'
@@ -57,12 +58,15 @@ function End({ view, visit, query }: Props) {
   const older = visit.endings.find(({ id }) => id === query.get('again'))
   // Once the form is open it stays, although somebody else ends the visit meanwhile: nothing typed is lost.
   const [wasOpen, setWasOpen] = useState(visit.endings.length === 0)
+  const [openedAt] = useState(() => new Date().toISOString())
   const asksForForm = older !== undefined || query.get('own') !== null
   const facts = {
     file: view.file,
     judged: view.judged,
     openDangers: view.dangers.open,
     toProve: positionsToProve(file, view.file),
+    missingToBlame: (cause: string | undefined) =>
+      missingToBlameSwitch(file, view.file, cause, visit.endings.at(-1)?.at ?? openedAt),
   }
   const showsForm = visit.endings.length === 0 || asksForForm || wasOpen
   return (

@@ -32,6 +32,8 @@ function placeOf(need: EndingNeed, { entry, furnace, notices }: CaseFile, visitI
       return `#end-${need.field}`
     case 'dangers':
       return `/case?id=${entry.id}#case-danger`
+    case 'switch':
+      return `/case?id=${entry.id}#switch`
     case 'repairs':
       return leadingBack(repairHref({ furnaceId: furnace.id, caseId: entry.id, visitId }), here)
     case 'furnace':

@@ -1,6 +1,7 @@
 import type { Entry } from '@/lib/records/fold/entry'
 import { counting, type TeamFile } from '@/lib/records/fold/teamFile'
 import type { EndingBody } from '@/lib/records/kinds/ending'
+import { missingToBlameSwitch } from '@/lib/records/view/case/blamedSwitch'
 import type { CaseFile } from '@/lib/records/view/case/caseFile'
 import { dangersOf } from '@/lib/records/view/case/dangers'
 import { endingNeeds } from '@/lib/records/view/case/endingNeeds'
@@ -20,6 +21,7 @@ export function missingThen(file: TeamFile, ofCase: CaseFile, ending: Entry<Endi
     judged,
     openDangers: dangersOf(file, then, judged).open,
     toProve: positionsToProve(file, then),
+    missingToBlame: (cause) => missingToBlameSwitch(file, then, cause, ending.at),
   })
 }
 

@@ -1,6 +1,7 @@
 import type { Entry } from '@/lib/records/fold/entry'
 import type { TeamFile } from '@/lib/records/fold/teamFile'
 import type { EndingBody } from '@/lib/records/kinds/ending'
+import { missingToBlameSwitch } from './blamedSwitch'
 import type { CaseFile } from './caseFile'
 import { dangersOf } from './dangers'
 import type { EndingFacts } from './endingNeeds'
@@ -56,6 +57,7 @@ export function endingFactsOf(
     judged: judgedThen,
     openDangers: dangersOf(team, then, judgedThen).open,
     toProve: positionsToProve(team, then),
+    missingToBlame: (cause) => missingToBlameSwitch(team, then, cause, ending.at),
     endedAt: ending.at,
   }
 }

@@ -1,5 +1,5 @@
 import { unlistedCause } from '@/lib/core/diagnosis'
-import type { Danger } from '@/lib/core/guard'
+import { type Danger, type Requirement, requirementText } from '@/lib/core/guard'
 import type { Entry } from '@/lib/records/fold/entry'
 import type { EndingBody, EndingWay } from '@/lib/records/kinds/ending'
 import type { PositionBody } from '@/lib/records/kinds/position'
@@ -19,12 +19,22 @@ export type EndingFacts = {
   judged: readonly JudgedReading[]
   openDangers: readonly Danger[]
   toProve: readonly Entry<PositionBody>[]
+  /** What had to be on record before a switch may be named as this cause, and was not; nothing for any other cause. */
+  missingToBlame: (cause: string | undefined) => readonly Requirement[]
   /** When the visit ended, ISO 8601; left out while it goes on. */
   endedAt?: string
 }
 
 /** Where something that an ending lacks is recorded: in the ending itself, or somewhere else in the case. */
-type NeedPlace = 'ending' | 'dangers' | 'repairs' | 'furnace' | 'readings' | 'combustion' | 'notice'
+type NeedPlace =
+  | 'ending'
+  | 'dangers'
+  | 'switch'
+  | 'repairs'
+  | 'furnace'
+  | 'readings'
+  | 'combustion'
+  | 'notice'
 
 /** One thing that an ending lacks, as a sentence, and where it is recorded; in the ending itself, in which field. */
 export type EndingNeed =
@@ -65,6 +75,12 @@ const needsOf: Record<EndingWay, (ending: EndingBody, facts: EndingFacts) => End
       'confirmingTest',
       ending.confirmingTest === 'confirmed',
       'What the test that confirms the main cause showed: it must have confirmed it.',
+    ),
+    ...at(
+      'switch',
+      facts
+        .missingToBlame(ending.mainCause)
+        .map((each) => `Before the switch is named as the cause: ${requirementText[each]}`),
     ),
     ...at('repairs', repaired(facts.file)),
     ...said('minutes', ending.minutes !== undefined, 'The minutes that the work took.'),

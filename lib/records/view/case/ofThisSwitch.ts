@@ -4,13 +4,13 @@ import type { TeamFile } from '@/lib/records/fold/teamFile'
 import type { FindingBody } from '@/lib/records/kinds/finding'
 import { ofFurnace } from '../ofFurnace'
 import type { Setpoint } from '../setpoint'
-import type { CaseView } from './caseView'
+import type { SuspectView } from './suspectView'
 
 /**
  * The readings and checks of the case that are of the switch in this position and of the furnace as it is now: newer
  * than any repair, and than any fault of the air path that was found and is gone.
  */
-export function ofThisSwitch(team: TeamFile, { file, judged }: CaseView, { position }: Setpoint) {
+export function ofThisSwitch(team: TeamFile, { file, judged }: SuspectView, { position }: Setpoint) {
   const changedAt = [
     ...ofFurnace(team, team.repairs, file.furnace.id).map(({ at }) => at),
     ...faultsGoneAt(file.findings),

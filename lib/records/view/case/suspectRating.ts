@@ -1,13 +1,13 @@
 import type { CaseState, Complaint } from '@/lib/core/guard'
 import type { Setpoint } from '../setpoint'
-import type { CaseView } from './caseView'
 import type { JudgedReading } from './judgedReading'
 import { actionOf } from './suspectReading'
+import type { SuspectView } from './suspectView'
 
 /** The rating that the complaint turns on, and how far it holds for what was read; undefined where none is on file. */
 export function suspectRating(
   complaint: Complaint,
-  view: CaseView,
+  view: SuspectView,
   setpoint: Setpoint,
   reading: JudgedReading | undefined,
 ): CaseState['rating'] {
@@ -29,7 +29,7 @@ export function suspectRating(
 /** Whether the rating holds for the stage that was read and the height at which the furnace stands. */
 function stageAndElevation(
   statedStage: Setpoint['rating']['closes']['stage'],
-  { file }: CaseView,
+  { file }: SuspectView,
   { rating, reports, position }: Setpoint,
   reading: JudgedReading | undefined,
 ): NonNullable<CaseState['rating']>['stageAndElevation'] {

@@ -10,11 +10,11 @@ import {
 } from '@/lib/core/guard'
 import type { TeamFile } from '@/lib/records/fold/teamFile'
 import type { Setpoint } from '../setpoint'
-import type { CaseView } from './caseView'
 import { gaugeOf, isPumpCheck, offFurnaceOf } from './gaugeOfSwitchCase'
 import { ofThisSwitch } from './ofThisSwitch'
 import { suspectRating } from './suspectRating'
 import { actionOf, suspectReading } from './suspectReading'
+import type { SuspectView } from './suspectView'
 import { isFactoryNumber, switchPartsOf } from './switchParts'
 
 /**
@@ -24,7 +24,7 @@ import { isFactoryNumber, switchPartsOf } from './switchParts'
  */
 export function switchCaseOf(
   team: TeamFile,
-  view: CaseView,
+  view: SuspectView,
   setpoint: Setpoint,
   complaint: Complaint,
 ): CaseState {
@@ -63,7 +63,7 @@ export function switchCaseOf(
  */
 export function replacementFor(
   team: TeamFile,
-  view: CaseView,
+  view: SuspectView,
   setpoint: Setpoint,
   complaint: Complaint,
 ): Replacement {

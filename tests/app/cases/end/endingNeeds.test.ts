@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
 import { foldTeamFile } from '@/lib/records/fold/teamFile'
 import { endingWays } from '@/lib/records/kinds/ending'
+import { missingToBlameSwitch } from '@/lib/records/view/case/blamedSwitch'
 import { caseViewOf } from '@/lib/records/view/case/caseView'
 import { endingNeeds, endingNeedsByPlace } from '@/lib/records/view/case/endingNeeds'
 import { positionsToProve } from '@/lib/records/view/case/positionsToProve'
@@ -35,6 +36,8 @@ function factsOf(rows: readonly Row[]) {
       judged: view.judged,
       openDangers: view.dangers.open,
       toProve: positionsToProve(file, view.file),
+      missingToBlame: (cause: string | undefined) =>
+        missingToBlameSwitch(file, view.file, cause, '2026-02-01T20:00:00.000Z'),
     },
   }
 }

@@ -1,4 +1,6 @@
 import { describe, expect, test } from 'vitest'
+import { findings } from '@/lib/catalogue/findings'
+import { requirementText } from '@/lib/core/guard'
 import type { HeldRecord } from '@/lib/records/fold/entry'
 import { putBackItems } from '@/lib/records/putBackItems'
 import {
@@ -206,6 +208,56 @@ describe('repaired and proven', () => {
       'CO in the room after the repair.',
       'CO in the flue after the repair, air-free.',
     ])
+  })
+})
+
+describe('the switch named as the cause', () => {
+  const named = ending({ mainCause: 'switch-drifted-or-leaking' })
+  const swap = repair({ positionId: ids.low, switchReplaced: true, fittedPart: ids.newPart })
+  const isLook = ({ body }: HeldRecord) => body.finding === 'trap'
+  const after = [hot(0.65), hot(0.95, { positionId: ids.high }), combustion()]
+  const looks = findings.flatMap(({ id, proves }) => {
+    const clear = Object.entries(proves?.whenValue ?? {}).find(([, means]) => means === 'clear')
+    return clear === undefined ? [] : [finding(id, clear[0])]
+  })
+  const printed = { furnaceId: ids.furnace, positionId: ids.low, caseId: ids.case, printed: 'OM-7731' }
+  const fittedPart = said('fitted part', printed, { at: at(12, '09:25') })
+  const whole = [...opened, ...looks, fittedPart, reading(0.9), swap, ...after]
+  const because = (each: keyof typeof requirementText) =>
+    `Before the switch is named as the cause: ${requirementText[each]}`
+
+  test('lacks nothing when everything was on record before it was replaced', () => {
+    expect(missing(whole, named)).toEqual([])
+  })
+
+  test('lacks each thing by its name that was not', () => {
+    expect(
+      missing(
+        whole.filter((record) => !isLook(record) && record !== fittedPart),
+        named,
+      ),
+    ).toEqual([
+      because('drain-and-trap-clear'),
+      because('fitted-part-recorded'),
+      because('part-number-right'),
+    ])
+    const late = { ...fittedPart, saidAt: at(12, '11:10') }
+    expect(
+      missing(
+        whole.map((record) => (record === fittedPart ? late : record)),
+        named,
+      ),
+    ).toEqual([because('fitted-part-recorded'), because('part-number-right')])
+    expect(missing(opened, swap, after, named).length).toBeGreaterThan(11)
+  })
+
+  test('is asked for of no other cause, and of no other way of ending', () => {
+    expect(missing(opened, swap, after, ending())).toEqual([])
+    expect(missing(opened, swap, ending({ ...named.body, how: 'repaired, not proven' }))).toEqual([])
+  })
+
+  test('without a replacement the list stands as it is now', () => {
+    expect(missing(opened, repair(), after, named)).toContain(because('termination-clear'))
   })
 })
 
