@@ -1,4 +1,5 @@
 import type { RatingStanding } from '@/lib/core/rating'
+import { actions } from '@/lib/core/vocabulary'
 import type { Entry } from '../fold/entry'
 import { counting, type TeamFile } from '../fold/teamFile'
 import type { FurnaceBody } from '../kinds/furnace'
@@ -80,8 +81,8 @@ const contradictable = [
   'stage',
   'sense',
 ] as const
-const differ = (reports: readonly Entry<ReportBody>[]): boolean =>
-  (['closes', 'opens'] as const).some((action) => {
+export const differ = (reports: readonly Entry<ReportBody>[]): boolean =>
+  actions.some((action) => {
     const said = reports.filter(({ body }) => body.action === action)
     return said.some(({ body }) => contradictable.some((field) => body[field] !== said[0]?.body[field]))
   })

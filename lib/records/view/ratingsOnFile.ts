@@ -5,7 +5,8 @@ import type { Entry } from '../fold/entry'
 import { counting, type TeamFile } from '../fold/teamFile'
 import type { ReportBody } from '../kinds/report'
 import { coverWords } from './coverWords'
-import { openRatings } from './openRatings'
+import { disputedFor } from './disputedFor'
+import { ratingAt, ratingSettings } from './setpoint'
 import { sourceWords } from './sourceWords'
 import { saidAtOf } from './standingReports'
 
@@ -26,6 +27,8 @@ type About = {
   models: string[]
   position: string
   action: Action
+  /** For what it is in dispute, in words: furnaces on file, elevations, serials, parts. Empty where for none. */
+  inDisputeFor: string[]
 }
 
 /** A rating with its number: never without its level, its sources and their dates. */
@@ -59,7 +62,7 @@ export type RatingOnFile = ShownRating | (About & { needs: Ask[] })
  * @param now the time, ISO 8601
  */
 export function ratingsOnFile(file: TeamFile, now: string): RatingOnFile[] {
-  const ratings = openRatings(file, now)
+  const settings = ratingSettings(file, now)
   return counting(file.positions).flatMap((position) => {
     const range = file.ranges.get(file.keptId(position.body.rangeId))
     const maker = range && file.makers.get(file.keptId(range.body.makerId))
@@ -70,11 +73,17 @@ export function ratingsOnFile(file: TeamFile, now: string): RatingOnFile[] {
       models: range?.body.modelPatterns ?? [],
       position: position.body.name,
     }
-    const rating = ratings.at(position)
+    const rating = ratingAt(file, position, {}, settings)
+    const disputed = disputedFor(file, position, settings)
     return [
-      ...outgoing({ ...about, action: 'closes' }, rating, 'closes', file),
-      ...outgoing({ ...about, action: 'opens' }, rating, 'opens', file),
-      ...outgoing({ ...about, action: 'not stated' }, rating, 'unstated', file),
+      ...outgoing({ ...about, action: 'closes', inDisputeFor: disputed.closes }, rating, 'closes', file),
+      ...outgoing({ ...about, action: 'opens', inDisputeFor: disputed.opens }, rating, 'opens', file),
+      ...outgoing(
+        { ...about, action: 'not stated', inDisputeFor: disputed.unstated },
+        rating,
+        'unstated',
+        file,
+      ),
     ]
   })
 }

@@ -9,6 +9,9 @@ const about = {
   models: z.array(z.string()),
   position: z.string(),
   action: z.enum(actions),
+  inDisputeFor: z
+    .array(z.string())
+    .describe('Furnaces on file, elevations, revisions, serials and parts for which it is in dispute'),
 }
 
 const datedSource = {

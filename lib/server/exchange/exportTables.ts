@@ -174,6 +174,7 @@ const ratingColumns = [
   'position',
   'action',
   'positionId',
+  'in dispute for',
   'needs',
   'level',
   ...sourceColumns.map(([name]) => name),
@@ -192,7 +193,7 @@ const ratingColumns = [
 
 function ratingRow(rating: RatingOnFile, file: TeamFile): Cell[] {
   const about = [rating.maker, rating.range, rating.models.join(' | '), rating.position]
-  const which = [...about, rating.action, rating.positionId]
+  const which = [...about, rating.action, rating.positionId, rating.inDisputeFor.join(' | ')]
   if ('needs' in rating) {
     const row = [...which, rating.needs.join(' | ')]
     return [...row, ...Array<Cell>(ratingColumns.length - row.length)]
@@ -229,7 +230,8 @@ const readMe = (now: Date): string =>
     'ratings.csv has each rating with its level, its sources and their dates. A number without them is no setpoint:',
     'copy none without its line, and no other value without the sources behind it. The standing is that of a furnace of',
     'which nothing more is known. Where the number depends on the furnace there is none, and “needs” says on what; its',
-    'reports are in report.csv, each with what it holds for.',
+    'reports are in report.csv, each with what it holds for. “in dispute for” names every furnace on file, elevation,',
+    'revision, serial and part for which its sources contradict each other, also where the level is another.',
     'In report.csv and settlement.csv “number.source” and “number.date” are the number’s own, and “number.standing” is',
     'what that number stands at.',
     'Pressures are magnitudes; the column “sense” says suction or pressure.',

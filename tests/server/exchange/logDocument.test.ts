@@ -316,6 +316,7 @@ test('exportLog gives no number that depends on the furnace, but what it needs, 
     models: ['OMR-80'],
     position: 'Low fire',
     action: 'opens',
+    inDisputeFor: [],
     needs: ['elevation'],
   })
   const fits = new Ajv({ strict: false, validateFormats: false }).compile(documentSchema())

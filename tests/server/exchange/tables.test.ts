@@ -165,6 +165,25 @@ test.each([
   },
 )
 
+test('exportTables(snapshot) says for what a rating is in dispute, also where it is not in dispute everywhere', async () => {
+  const old = await newServer()
+  const page = { kind: 'document', name: 'ZQ 14', page: '3' }
+  const opens = { action: 'opens', source: 'current literature', proof: page }
+  await fillDispute(old, [
+    { ...opens, pascals: 90 },
+    { ...opens, pascals: 70, source: 'data plate', elevationBand: { fromMetres: 1500 } },
+    { ...opens, action: 'not stated', pascals: 110 },
+  ])
+  const rows = rowsIn(tablesOf(old).get('ratings.csv')!)
+  expect(
+    rows.map(({ action, level, needs, ...row }) => [action, level, needs, row['in dispute for']]),
+  ).toEqual([
+    ['closes', 'In dispute', '', 'a furnace of which nothing more is known | elevation 4,921 ft (1,500 m)'],
+    ['opens', '', 'elevation', 'elevation 4,921 ft (1,500 m)'],
+    ['not stated', expect.stringMatching(/ed$/), '', ''],
+  ])
+})
+
 test('exportTables(snapshot) disarms what people typed, keeps numbers as numbers and shows what was withheld', async () => {
   const old = await newServer()
   await say(old, [
