@@ -23,11 +23,14 @@ export function DangerPanel({ dangers, caseId, furnaceId, visitId }: Props) {
   const { add, trouble } = useAdd()
   const [done, setDone] = useState<string[]>([])
   const { open, unanswered, contradicted } = dangers
-  const panel = useRef<HTMLElement>(null)
+  const headline = useRef<HTMLHeadingElement>(null)
   const codes = unanswered.map(({ code }) => code).join(' ')
   useEffect(() => {
     // Found far down the page, it takes the screen and the focus: nobody reads on past it.
-    if (codes !== '') panel.current?.focus()
+    if (codes === '') return
+    // A focus alone brings a box that is higher than the screen in by its nearest edge, and the headline stays above.
+    headline.current?.focus({ preventScroll: true })
+    headline.current?.scrollIntoView({ block: 'start' })
   }, [codes])
   if (open.length === 0) return null
   const gravest = open[0]!
@@ -40,8 +43,8 @@ export function DangerPanel({ dangers, caseId, furnaceId, visitId }: Props) {
   }
 
   return (
-    <section ref={panel} tabIndex={-1} className={styles.danger} aria-labelledby="case-danger">
-      <h2 id="case-danger">
+    <section className={styles.danger} aria-labelledby="case-danger">
+      <h2 ref={headline} tabIndex={-1} id="case-danger">
         {gravest.urgency === 'everybody out' ? 'Everybody out now' : 'Stop: leave it off'}
       </h2>
       <ul>
@@ -56,6 +59,7 @@ export function DangerPanel({ dangers, caseId, furnaceId, visitId }: Props) {
         </p>
       ))}
       <Steps danger={gravest} />
+      <p>{gravest.defers}</p>
       {unanswered.length > 0 && visitId !== undefined && (
         <form
           aria-label="What was done about the danger"

@@ -6,6 +6,8 @@ export type Danger = {
   urgency: 'everybody out' | 'stop and leave off'
   sentence: string
   steps: readonly string[]
+  /** What comes before all of this; no step of its own. */
+  defers: string
 }
 
 export type DangerReadings = {
@@ -23,7 +25,7 @@ export const noPermission =
 /** Said before anybody goes in. */
 export const beforeEntering = 'Carry a CO meter, switched on, before you go in.'
 
-const deference =
+const defers =
   'The maker’s instructions, local codes and a licensed person’s judgement come before anything shown here.'
 
 const everybodyOutSteps = [
@@ -31,7 +33,6 @@ const everybodyOutSteps = [
   'Operate no electrical switch.',
   'Put this phone away.',
   'From outside, call the emergency number and the gas supplier.',
-  deference,
 ] as const
 
 const leaveOffSteps = [
@@ -39,7 +40,6 @@ const leaveOffSteps = [
   'Leave it off.',
   'Tag it.',
   'Tell the occupant, and whoever local rules name.',
-  deference,
 ] as const
 
 /**
@@ -108,5 +108,6 @@ export function dangerIn(findings: readonly string[], readings: DangerReadings):
       urgency: out.has(code) ? 'everybody out' : 'stop and leave off',
       sentence: dangerSentence[code],
       steps: out.has(code) ? everybodyOutSteps : leaveOffSteps,
+      defers,
     }))
 }

@@ -42,8 +42,11 @@ describe('dangerIn(findings, readings)', () => {
   )
 
   test('every danger defers to the maker, local codes and a licensed person', () => {
-    for (const danger of dangerIn(dangerFindingIds, {}))
-      expect(danger.steps.at(-1)).toContain('maker’s instructions, local codes and a licensed person')
+    for (const danger of dangerIn(dangerFindingIds, {})) {
+      expect(danger.defers).toContain('maker’s instructions, local codes and a licensed person')
+      // It is no step: whoever follows the numbers does something at each of them.
+      expect(danger.steps.join(' ')).not.toContain('maker’s instructions')
+    }
   })
 
   test('the gravest come first, each once, and a finding that is no danger is passed over', () => {
@@ -125,7 +128,11 @@ describe('dangerIn(findings, readings)', () => {
   })
 
   test('no words of any danger permit running, and silence is said to be no permission', () => {
-    const said = dangerIn(dangerFindingIds, {}).flatMap((danger) => [danger.sentence, ...danger.steps])
+    const said = dangerIn(dangerFindingIds, {}).flatMap((danger) => [
+      danger.sentence,
+      ...danger.steps,
+      danger.defers,
+    ])
     for (const words of said)
       expect(words).not.toMatch(/may (be )?run|safe to run|acceptable|discretion|normal|keep it running/i)
     expect(noPermission).toContain('no permission to run')
@@ -134,7 +141,7 @@ describe('dangerIn(findings, readings)', () => {
 
   test('no band of CO is named: nothing that is said holds a figure', () => {
     for (const danger of dangerIn(dangerFindingIds, {}))
-      expect([danger.sentence, ...danger.steps].join(' ')).not.toMatch(/\d/)
+      expect([danger.sentence, ...danger.steps, danger.defers].join(' ')).not.toMatch(/\d/)
   })
 
   test('refuses a concentration that is negative or no number', () => {

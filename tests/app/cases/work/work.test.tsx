@@ -19,6 +19,12 @@ const ids = {
   end: id('c6'),
 }
 
+// The browser of these tests lays nothing out: what is brought into view is noted instead.
+const broughtIn = vi.fn()
+HTMLElement.prototype.scrollIntoView = function (this: HTMLElement) {
+  broughtIn(this)
+}
+
 const open = (records: readonly ReturnType<typeof held>[number][]): FakeDevice => {
   openAt(`/case?id=${ids.case}`)
   const device = fakeDevice({ records })
@@ -167,6 +173,14 @@ describe('WorkCaseScreen', () => {
     const device = open(fresh)
     await see('Scorching', 'Seen')
     const danger = screen.getByRole('region', { name: 'Stop: leave it off' })
+    const headline = within(danger).getByRole('heading', { name: 'Stop: leave it off' })
+    expect(document.activeElement).toBe(headline)
+    expect(broughtIn).toHaveBeenLastCalledWith(headline)
+    expect(
+      within(danger)
+        .getByText(/^The maker’s instructions/)
+        .closest('ol'),
+    ).toBeNull()
     expect(danger.textContent).toContain('Gas and power off, if that is safe.')
     expect(screen.queryByRole('article', { name: 'Likely causes' })).toBeNull()
     await press('Record what was done')
