@@ -97,7 +97,7 @@ export function readForm(form: ReadingForm, position: PositionBody): FormReading
   const gaps: Gap[] = []
   const warnings: string[] = []
   const senses = new Set<Sense>()
-  const pascals = (text: string, field: keyof ReadingForm): number | undefined => {
+  const pascals = (text: string, field: keyof ReadingForm, isTypedNow = true): number | undefined => {
     const read = readPressureText(text, { as: 'reading', ownUnit: form.unit })
     if (!read.ok) {
       gaps.push({ field, message: read.problem.message })
@@ -105,12 +105,17 @@ export function readForm(form: ReadingForm, position: PositionBody): FormReading
     }
     if (read.value.sense !== 'not stated') senses.add(read.value.sense)
     warnings.push(...read.value.warnings.map((warning) => warning.message))
+    // A kept start says its own unit, whichever is chosen by now; what is being typed was typed beside the chosen one.
+    if (isTypedNow && read.value.unitStated && read.value.unit !== form.unit)
+      warnings.push(
+        `“${text.trim()}” says ${unitLabel[read.value.unit]}, and ${unitLabel[form.unit]} is chosen. Was ${unitLabel[form.unit]} meant? Then take the unit out; if not, choose ${unitLabel[read.value.unit]}.`,
+      )
     return read.value.pascals
   }
-  const samples = [...form.starts.map((start) => start.text), form.typed]
-    .filter((text) => text.trim() !== '')
-    .map((text) => pascals(text, 'typed'))
-    .filter((value) => value !== undefined)
+  const samples = [
+    ...form.starts.map((start) => pascals(start.text, 'typed', false)),
+    ...(form.typed.trim() === '' ? [] : [pascals(form.typed, 'typed')]),
+  ].filter((value) => value !== undefined)
   if (samples.length === 0 && gaps.length === 0) {
     gaps.push({ field: 'typed', message: 'Type what the gauge shows.' })
   }

@@ -461,6 +461,24 @@ describe('CompareScreen', () => {
     expect(device.drafts.size).toBe(0)
   })
 
+  test('a unit that is typed beside another that is chosen gets no verdict before it is said which was meant', async () => {
+    open()
+    read('0.65 Pa')
+    expect(title('No verdict yet')).toBeDefined()
+    expect(
+      screen.getByText(/^“0\.65 Pa” says Pa, and in\. w\.c\. is chosen\. Was in\. w\.c\. meant\?/),
+    ).toBeDefined()
+    fill('What the gauge shows', '0.65')
+    expect(screen.queryByText(/is chosen\. Was/)).toBeNull()
+    fill('What the gauge shows', '162 Pa')
+    choose('Unit', 'Pa')
+    expect(screen.queryByText(/is chosen\. Was/)).toBeNull()
+    await press('Keep it, and add another start')
+    choose('Unit', 'in. w.c.')
+    fill('What the gauge shows', '0.66')
+    expect(screen.queryByText(/is chosen\. Was/)).toBeNull()
+  })
+
   test('nonsense is named at the field and keeps what was typed', () => {
     open()
     fireEvent.change(screen.getByLabelText('What the gauge shows'), { target: { value: '0.4x.4' } })

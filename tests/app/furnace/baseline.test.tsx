@@ -130,6 +130,7 @@ describe('BaselineScreen', () => {
     const { device } = open()
     readHealthy('0.92')
     await press('Keep it, and add another start')
+    choose('Unit', 'Pa')
     fill('What the gauge shows', '230 Pa')
     await press('Record the baseline')
     expect(device.added[0]!.body.asTyped).toBe('0.92 in. w.c., 230 Pa')
