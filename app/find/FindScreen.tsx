@@ -2,7 +2,9 @@
 
 import { useSearchParams } from 'next/navigation'
 import { useDeferredValue, useEffect, useMemo, useState } from 'react'
-import { find } from '@/lib/core/find'
+import { find, type Match } from '@/lib/core/find'
+import type { RatingSettings } from '@/lib/core/rating'
+import type { TeamFile } from '@/lib/records/fold/teamFile'
 import { ratingSettings } from '@/lib/records/view/setpoint'
 import { AskedByMe } from '../ask/AskedByMe'
 import { useDeviceState } from '../device/deviceContext'
@@ -13,10 +15,13 @@ import { FindResult } from './FindResult'
 import styles from './find.module.css'
 import { LaterFurnaces } from './LaterFurnaces'
 import { nearFrom, resultWords } from './resultWords'
-
+import { TagTyped } from './TagTyped'
 import { useIdleTurns } from './useIdleTurns'
-import { hasNothingToFind, useLookUp } from './useLookUp'
+import { hasNothingToFind, type LookUp, useLookUp } from './useLookUp'
 import { useRecentLookUps } from './useRecentLookUps'
+
+/** Below this score a text on file is what was typed; see lib/core/find. */
+const sameBelow = 0.02
 
 /** How many results are listed. Whoever needs more types one character more. */
 const listed = 12
@@ -36,6 +41,9 @@ export function FindScreen() {
     () => (lookUp === undefined ? [] : find(lookUp.index, looked, listed + 1)),
     [lookUp, looked],
   )
+  const inSight = matches.slice(0, listed)
+  const found = inSight.filter(({ score }) => score < nearFrom)
+  const near = inSight.filter(({ score }) => score >= nearFrom)
   const weighs = matches.length > 0 || idleTurns >= 2
   const settings = useMemo(() => (weighs ? ratingSettings(file, now) : undefined), [file, now, weighs])
 
@@ -74,6 +82,7 @@ export function FindScreen() {
         {asked && resultWords(matches, listed)}
       </p>
       {!asked && <BeforeTyping empty={hasNothingToFind(file)} />}
+      {asked && <TagTyped typed={looked} isNumber={(matches[0]?.score ?? 1) < sameBelow} file={file} />}
       {asked && matches.length === 0 && (
         <Empty
           what={`Nothing on file matches “${looked.trim()}”`}
@@ -90,19 +99,20 @@ export function FindScreen() {
           }
         />
       )}
-      {matches.length > 0 && lookUp !== undefined && settings !== undefined && (
-        <ul className={styles.results} aria-label="Results">
-          {matches.slice(0, listed).map((match) => (
-            <li key={match.key}>
-              <FindResult
-                entry={lookUp.entryOf.get(match.key)!}
-                match={match}
-                file={file}
-                settings={settings}
+      {lookUp !== undefined && settings !== undefined && (
+        <>
+          {found.length > 0 && <Results name="Results" matches={found} {...{ lookUp, file, settings }} />}
+          {near.length > 0 && (
+            <>
+              <h2>Something else, near it</h2>
+              <Results
+                name={found.length > 0 ? 'Something else, near it' : 'Results'}
+                matches={near}
+                {...{ lookUp, file, settings }}
               />
-            </li>
-          ))}
-        </ul>
+            </>
+          )}
+        </>
       )}
       {(matches[0]?.score ?? 0) >= nearFrom && (
         <p>
@@ -113,6 +123,24 @@ export function FindScreen() {
     </div>
   )
 }
+
+type ResultsProps = {
+  name: string
+  matches: readonly Match[]
+  lookUp: LookUp
+  file: TeamFile
+  settings: RatingSettings
+}
+
+const Results = ({ name, matches, lookUp, file, settings }: ResultsProps) => (
+  <ul className={styles.results} aria-label={name}>
+    {matches.map((match) => (
+      <li key={match.key}>
+        <FindResult entry={lookUp.entryOf.get(match.key)!} {...{ match, file, settings }} />
+      </li>
+    ))}
+  </ul>
+)
 
 function BeforeTyping({ empty }: { empty: boolean }) {
   const { recent } = useRecentLookUps()

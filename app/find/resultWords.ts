@@ -4,7 +4,7 @@ import type { Match } from '@/lib/core/find'
 export const nearFrom = 0.3
 
 /**
- * What is said above the results: how many there are, whether more were left out, and whether none of them is what
+ * What is said above the results: how many there are of what was typed, whether more were left out, and whether none of them is what
  * was typed, so that a near number is never taken for the right one.
  *
  * @param matches one more than are listed, where there are so many
@@ -13,6 +13,7 @@ export function resultWords(matches: readonly Match[], listed: number): string {
   const [best] = matches
   if (best === undefined) return 'Nothing found'
   if (best.score >= nearFrom) return 'Not on file as typed. The nearest, each of them something else:'
-  if (matches.length > listed) return `The first ${listed}. Type more to narrow it down.`
-  return `${matches.length} found`
+  const found = matches.filter(({ score }) => score < nearFrom).length
+  if (found > listed) return `The first ${listed}. Type more to narrow it down.`
+  return `${found} found`
 }

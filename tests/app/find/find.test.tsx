@@ -4,6 +4,7 @@ import { FindScreen } from '@/app/find/FindScreen'
 import { marked } from '@/app/find/marked'
 import { remember } from '@/app/find/recentLookUps'
 import { resultWords } from '@/app/find/resultWords'
+import { groupedTagCode, makeTagCode } from '@/lib/core/tag'
 import { setpointOf } from '@/lib/records/view/setpoint'
 import { cases, someCases } from '../cases/list/someCases'
 import { fakeDevice, held, renderOn } from '../setup/fakeDevice'
@@ -23,6 +24,19 @@ const open = async (typed = '', records = disputedRecords, drafts = {}) => {
   await act(async () => void (await import('@/app/find/TodaysFurnaces')))
   return device
 }
+const openRendered = async (typed: string, records: typeof disputedRecords) => {
+  openAt(`/?q=${encodeURIComponent(typed)}`)
+  return act(async () => renderOn(fakeDevice({ records }), <FindScreen />))
+}
+const tagCode = makeTagCode([0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10])
+/** A general-purpose switch whose number is one character off that of the low-fire switch. */
+const nearPart = held([
+  [
+    '01920000-0000-7000-8000-0000000000e1',
+    'part',
+    { ...disputedRecords.find(({ kind }) => kind === 'part')!.body, positionIds: [], partNumber: 'OM-7734' },
+  ],
+]).map((record) => ({ ...record, seq: 79 }))
 const results = () => within(screen.getByRole('list', { name: 'Results' })).getAllByRole('link')
 const type = (text: string) => fireEvent.change(screen.getByRole('searchbox'), { target: { value: text } })
 
@@ -110,6 +124,56 @@ describe('FindScreen', () => {
     expect(screen.getByRole('link', { name: 'Ask for this rating' }).getAttribute('href')).toBe(
       '/ask?model=QQ-999-Z',
     )
+  })
+
+  test('a number on file stands apart from those that are only near it', async () => {
+    await open('OM-7731', [...disputedRecords, ...nearPart])
+    expect(screen.getByRole('status').textContent).toBe('1 found')
+    expect(results()).toHaveLength(1)
+    expect(screen.getByRole('heading', { name: 'Something else, near it' })).toBeDefined()
+    const near = within(screen.getByRole('list', { name: 'Something else, near it' }))
+    expect(near.getByRole('link').textContent).toContain('OM-7734')
+  })
+
+  const tagged = (end: string, furnaceId: string) =>
+    held([[`01920000-0000-7000-8000-0000000000${end}`, 'tag', { code: tagCode, furnaceId }]]).map(
+      (record) => ({
+        ...record,
+        seq: 80 + Number(end),
+      }),
+    )
+
+  test('the code of a furnace’s tag finds its furnace, however it is typed', async () => {
+    for (const typed of [
+      groupedTagCode(tagCode),
+      tagCode.toLowerCase(),
+      `https://team.example/t?c=${tagCode}`,
+    ]) {
+      const { unmount } = await openRendered(typed, [...disputedRecords, ...tagged('91', ids.furnace)])
+      expect(screen.getByRole('link', { name: /by its tag/ }).getAttribute('href')).toBe(
+        `/furnace?id=${ids.furnace}`,
+      )
+      unmount()
+    }
+  })
+
+  test('the code of a tag that is on no furnace, or on two, leads to the tag', async () => {
+    const onTwo = [...tagged('91', ids.furnace), ...tagged('92', ids.bareFurnace)]
+    for (const records of [disputedRecords, [...disputedRecords, ...onTwo]]) {
+      const { unmount } = await openRendered(tagCode, records)
+      expect(screen.getByText(/^That looks like a furnace tag/)).toBeDefined()
+      expect(screen.getByRole('link', { name: `open ${groupedTagCode(tagCode)}` }).getAttribute('href')).toBe(
+        `/t?c=${tagCode}`,
+      )
+      unmount()
+    }
+  })
+
+  test('a misread code of a tag is said to be one, and a part number is not', async () => {
+    await open(`${tagCode.slice(0, 11)}${tagCode.endsWith('0') ? '1' : '0'}`)
+    expect(screen.getByText(/^If this is a furnace tag:/)).toBeDefined()
+    type('OM-7731')
+    expect(screen.queryByText(/furnace tag/)).toBeNull()
   })
 
   test('a near number is never passed for the one that was typed', async () => {
