@@ -84,6 +84,24 @@ describe('the call sheet', () => {
     expect(screen.getByText('Ines Talvik has promised to ring.')).toBeDefined()
   })
 
+  test('a counter is never called another maker’s: it sells many, and may not have been asked about this one', () => {
+    open(
+      logged(equipmentRecords, [
+        ...questions,
+        [id('b2'), 'organisation', { name: 'Tarnside counter', source: 'distributor', makerIds: [] }],
+        [id('b3'), 'organisation', { name: 'Wexhollow line', source: 'factory support', makerIds: [] }],
+      ]),
+    )
+    const options = within(screen.getByLabelText('Organisation')).getAllByRole('option')
+    expect(options.map(({ textContent }) => textContent)).toEqual([
+      'Choose whom you ring',
+      'Hobb & Lane counter',
+      'Tarnside counter (not yet asked about this maker)',
+      'Wexhollow line (another maker’s)',
+      'One that is not on file',
+    ])
+  })
+
   test('an address without a question says where to choose one', () => {
     open(equipmentRecords, '/call')
     expect(screen.getByRole('heading', { level: 1, name: 'A call needs its question' })).toBeDefined()
