@@ -5,7 +5,7 @@ import { defineConfig } from 'vitest/config'
 const root = path.resolve(import.meta.dirname, '..')
 const resolve = { alias: { '@': root } }
 // Two files at a time, also where there are but two processors: the tests of servers wait more than they compute.
-const alike = { setupFiles: [path.join(root, 'tests/setup/noStrayErrors.ts')], testTimeout: 20_000, maxWorkers: 2 }
+const alike = { setupFiles: [path.join(root, 'tests/setup/noStrayErrors.ts')], testTimeout: 30_000, hookTimeout: 60_000, maxWorkers: 2 }
 
 /** Three projects: `node` (core, records, server), `dom` (components) and `browser` (a real Chromium). */
 export default defineConfig({
