@@ -1,10 +1,25 @@
 import { DataTable } from '../../ui/paper/DataTable'
+import { monthWords } from '../monthWords'
+import { behindRow } from './behindRow'
 import styles from './letter.module.css'
 import type { LetterParts, LetterRow } from './letterParts'
 
+type FigureProps = { row: LetterRow; of: 'month' | 'before'; month: string }
+
+/** A figure of the letter; on the screen it leads to the list behind it. */
+function LetterFigure({ row, of, month }: FigureProps) {
+  const href = behindRow(row.key, month)
+  if (href === undefined) return row[of]
+  return (
+    <a href={href} className={styles.figure} aria-label={`${row.words}, ${monthWords(month)}: ${row[of]}`}>
+      {row[of]}
+    </a>
+  )
+}
+
 /** The letter as it is printed. */
 export function LetterPaper({ parts }: { parts: LetterParts }) {
-  const { title, standing, means, columns, rows, todoTitle, todos, nothingTodo, foot } = parts
+  const { title, standing, means, columns, months, rows, todoTitle, todos, nothingTodo, foot } = parts
   const cells = ['words', 'month', 'before', 'change'] as const satisfies readonly (keyof LetterRow)[]
   return (
     <article className={styles.letter} aria-labelledby="letter-title">
@@ -19,7 +34,12 @@ export function LetterPaper({ parts }: { parts: LetterParts }) {
           key,
           words: columns[place],
           numeric: place > 0,
-          cell: (row: LetterRow) => row[key],
+          cell: (row: LetterRow) =>
+            key === 'month' || key === 'before' ? (
+              <LetterFigure {...{ row, of: key, month: months[place - 1]! }} />
+            ) : (
+              row[key]
+            ),
         }))}
         empty={null}
       />

@@ -23,6 +23,8 @@ export type LetterParts = {
   standing: string
   means: string
   columns: readonly [string, string, string, string]
+  /** The months of the second and the third column, '2026-01'. */
+  months: readonly [string, string]
   rows: readonly LetterRow[]
   todoTitle: string
   todos: readonly LetterTodo[]
@@ -54,6 +56,7 @@ export function letterParts(
     standing: [standingWords(month), standingWords(before)].join(' '),
     means: `A callback is a case opened within ${question.days} days of the end of a job on the same furnace, both about the proving circuit. Months are those of UTC. Under ten cases no per cent is said.`,
     columns: ['Figure', monthWords(month.month), monthWords(before.month), 'Change'],
+    months: [month.month, before.month],
     rows: rowsOf(month, before),
     todoTitle: 'What to do, as it stands now',
     todos: waiting.map(({ key, title, todo, items }) => ({

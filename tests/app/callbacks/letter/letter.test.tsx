@@ -54,6 +54,15 @@ test('what to do leads to its list', async () => {
   )
 })
 
+test('a figure leads to the list behind it, of its own month', async () => {
+  await open(opened)
+  const hrefOf = (name: string) => screen.getByRole('link', { name }).getAttribute('href')
+  expect(hrefOf('Cases opened, January 2026: 1')).toBe('/log?kind=case&from=2026-01-01&to=2026-01-31')
+  expect(hrefOf('Jobs that came back, December 2025: none')).toBe(
+    '/callbacks?period=chosen&from=2025-12&to=2025-12&open=month-2025-12',
+  )
+})
+
 test('another month is another address', async () => {
   await open()
   fireEvent.change(screen.getByRole('combobox', { name: 'Month' }), { target: { value: '2025-11' } })
