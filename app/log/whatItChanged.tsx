@@ -88,10 +88,24 @@ export function whatItChanged(kind: string, body: Body, about: About): ReactNode
 /** What a record did to the rating of its switch; nothing where no rating rests on it. */
 export function levelWords(file: TeamFile, id: string): string | undefined {
   const change = standingChange(file, id)
-  if (change === undefined) return undefined
+  if (change === undefined) return tookBackImport(file, id) ? ofImport : undefined
+  if (change.changes.length === 0 && change.elsewhere.length > 0)
+    return change.elsewhere
+      .map(({ holdsFor, changes }) => `For ${holdsFor.join('; ')}: ${changes.map(oneChange).join('; ')}.`)
+      .join(' ')
   if (change.changes.length === 0) return 'It left every level as it was.'
   const where = change.furnaceId === undefined ? '' : ' (for the furnace it was made on)'
   return `${change.changes.map(oneChange).join('; ')}${where}.`
+}
+
+const ofImport =
+  'It took back every report of that list. What that changed is not listed here: each setpoint has them under “Withdrawn, still readable”.'
+
+const tookBackImport = (file: TeamFile, id: string): boolean => {
+  const record = file.records.get(id)
+  return (
+    record?.kind === 'withdrawal' && file.records.get(String(record.entry.body.record))?.kind === 'import'
+  )
 }
 
 function oneChange({ action, from, to, otherValue }: LevelChange): string {

@@ -7,6 +7,7 @@ import type { ReportBody } from '../../kinds/report'
 import type { SettlementBody } from '../../kinds/settlement'
 import { furnaceForRating } from '../furnaceForRating'
 import { ratingAt, ratingSettings } from '../setpoint'
+import { waysAt } from '../waysAt'
 
 /** What a record did to the level of a rating. `otherValue`: the number shown is another than before. */
 export type LevelChange = { action: Action; from: Level; to: Level; otherValue: boolean }
@@ -15,8 +16,9 @@ export type StandingChange = {
   positionId: string
   /** For which furnace it was weighed; none where the record is about every furnace of the range. */
   furnaceId?: string
-  /** Empty when the record left every level as it was. */
+  /** Empty when the record left every level there as it was; then `elsewhere` says what it changed for which others. */
   changes: LevelChange[]
+  elsewhere: { holdsFor: string[]; changes: LevelChange[] }[]
 }
 
 /**
@@ -35,24 +37,40 @@ export function standingChange(file: TeamFile, id: string): StandingChange | und
     about.furnaceId === undefined ? undefined : file.furnaces.get(file.keptId(about.furnaceId))
   const furnace: FurnaceForRating = furnaceEntry === undefined ? {} : furnaceForRating(furnaceEntry)
   const supersededPartNumbers = supersededIn(file)
-  const weigh = (then: TeamFile) =>
-    ratingAt(then, position, furnace, {
+  const weigh = (then: TeamFile, at: FurnaceForRating) =>
+    ratingAt(then, position, at, {
       // Which parts are superseded is the same for every record, and dear to look up for each.
       ...ratingSettings({ ...then, supersessions: new Map() }, record.entry.at),
       supersededPartNumbers,
     })
   const at = placeOf(file, id)
-  const before = weigh(asItStood(file, position.id, at - 1))
-  const after = weigh(asItStood(file, position.id, at))
-  const changes = (['closes', 'opens', 'not stated'] as const).flatMap((action) => {
-    const of = action === 'not stated' ? 'unstated' : action
-    return changeBetween(action, before[of], after[of])
-  })
+  const [earlier, later] = [asItStood(file, position.id, at - 1), asItStood(file, position.id, at)]
+  const changesFor = (known: FurnaceForRating): LevelChange[] => {
+    const [before, after] = [weigh(earlier, known), weigh(later, known)]
+    return (['closes', 'opens', 'not stated'] as const).flatMap((action) => {
+      const of = action === 'not stated' ? 'unstated' : action
+      return changeBetween(action, before[of], after[of])
+    })
+  }
+  const changes = changesFor(furnace)
+  const ways = changes.length > 0 ? [] : waysAt(file, position)
   return {
     positionId: position.id,
     ...(furnaceEntry === undefined ? {} : { furnaceId: furnaceEntry.id }),
     changes,
+    elsewhere: alike(ways.map((way) => ({ words: way.words, changes: changesFor(way.furnace) }))),
   }
+}
+
+/** The ways in which something changed, those in which the same did together. */
+function alike(ways: readonly { words: string; changes: LevelChange[] }[]): StandingChange['elsewhere'] {
+  const found = new Map<string, { holdsFor: string[]; changes: LevelChange[] }>()
+  for (const { words, changes } of ways) {
+    if (changes.length === 0) continue
+    const key = JSON.stringify(changes)
+    found.set(key, { holdsFor: [...(found.get(key)?.holdsFor ?? []), words], changes })
+  }
+  return [...found.values()]
 }
 
 const superseded = new WeakMap<TeamFile, readonly string[]>()

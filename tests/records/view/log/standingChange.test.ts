@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest'
+import { levelWords } from '@/app/log/whatItChanged'
 import type { HeldRecord } from '@/lib/records/fold/entry'
 import { foldTeamFile } from '@/lib/records/fold/teamFile'
 import type { ReportBody } from '@/lib/records/kinds/report'
@@ -108,4 +109,55 @@ test('the change of a report made on one furnace is weighed for that furnace', (
   const [record] = seqOn(held([[id('f1'), 'report', bound]]), disputedRecords.length + 1)
   const file = foldTeamFile([...disputedRecords.slice(0, -1), record!])
   expect(standingChange(file, id('f1'))?.furnaceId).toBe(ids.furnace)
+})
+
+test('a settlement that leaves the level of an unknown furnace says for which others it ended the dispute', () => {
+  const said = disputedRecords.find(({ kind }) => kind === 'report')!.body
+  const other = (disputedRecords.at(-1)!.body as ReportBody).pascals
+  const high = { ...said, elevationBand: { fromMetres: 1500 } }
+  const call = { kind: 'call reference', organisation: 'Orrinmoor technical line', reference: 'T-5512' }
+  const reports = seqOn(
+    held([
+      [id('f1'), 'report', { ...high, source: 'current literature' }],
+      [id('f2'), 'report', { ...high, pascals: other }],
+      [id('f3'), 'report', { ...high, source: 'factory support', proof: call, saidOn: '2026-01-12' }],
+      [
+        id('f4'),
+        'settlement',
+        {
+          positionId: ids.low,
+          action: 'closes',
+          pascals: said.pascals,
+          limit: 'nominal',
+          evidenceReportId: id('f3'),
+          overruledReportIds: [id('f2')],
+          reason: 'They named the part.',
+        },
+        '2026-01-13T09:00:00.000Z',
+      ],
+    ]),
+    disputedRecords.length + 1,
+  )
+  const file = foldTeamFile([...disputedRecords.filter(({ kind }) => kind !== 'report'), ...reports])
+  const { changes, elsewhere } = standingChange(file, id('f4'))!
+  expect(changes).toEqual([])
+  expect(elsewhere).toMatchObject([
+    {
+      holdsFor: expect.arrayContaining(['elevation 4,921 ft (1,500 m)']),
+      changes: [
+        { action: 'closes', from: 'In dispute', to: expect.stringMatching(/^(Verified|Supported)$/) },
+      ],
+    },
+  ])
+  expect(levelWords(file, id('f4'))).toMatch(/^For .*4,921 ft.*: .*In dispute → /)
+})
+
+test('the withdrawal of an import says where to see what it changed, as it lists nothing', () => {
+  const records = held([
+    [id('e1'), 'import', { fileName: 'list.csv' }],
+    [id('e2'), 'withdrawal', { record: id('e1'), reason: 'The wrong list.' }, '2026-02-02T08:00:00.000Z'],
+  ])
+  const file = foldTeamFile([...disputedRecords, ...seqOn(records, disputedRecords.length + 1)])
+  expect(levelWords(file, id('e2'))).toContain('Withdrawn, still readable')
+  expect(levelWords(file, id('e1'))).toBeUndefined()
 })
