@@ -90,6 +90,28 @@ describe('WorkCaseScreen', () => {
     )
   })
 
+  test('a rating that depends on the height shows no number where the furnace’s record gives none', () => {
+    const { elevationMetres: _, ...lowland } = fresh.find(({ id }) => id === on.furnace)!.body
+    const banded = held([
+      [
+        '01920000-0000-7000-8000-0000000000d1',
+        'report',
+        {
+          ...fresh.findLast(({ kind }) => kind === 'report')!.body,
+          positionId: on.high,
+          source: 'current literature',
+          proof: { kind: 'document', name: 'LF2 manual', page: '31' },
+          pascals: 0.91 * 249.08891,
+          elevationBand: { fromMetres: 1158 },
+        },
+      ],
+    ]).map((record) => ({ ...record, seq: 221 }))
+    const records = fresh.map((record) => (record.id === on.furnace ? { ...record, body: lowland } : record))
+    open([...records, ...banded])
+    expect(screen.getAllByText(/^What is on file depends on the elevation/).length).toBeGreaterThan(0)
+    expect(document.body.textContent).not.toContain('0.91')
+  })
+
   test('while its furnace is left off, the notice stands above everything else', () => {
     const notice = held([
       [
