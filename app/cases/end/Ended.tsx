@@ -1,15 +1,19 @@
 'use client'
 
-import type { VisitFile } from '@/lib/records/view/case/caseFile'
+import type { Entry } from '@/lib/records/fold/entry'
+import type { EndingBody } from '@/lib/records/kinds/ending'
+import type { CaseFile, VisitFile } from '@/lib/records/view/case/caseFile'
 import type { CaseView } from '@/lib/records/view/case/caseView'
 import type { EndingFacts } from '@/lib/records/view/case/endingNeeds'
 import { endingNeedsByPlace } from '@/lib/records/view/case/endingNeeds'
+import { noticeOfEnding } from '@/lib/records/view/case/leftOff'
 import { useDeviceState } from '../../device/deviceContext'
 import { ButtonLink } from '../../ui/form/Button'
 import { Row, SideBySide, Stack } from '../../ui/paper/Stack'
 import { missingThen } from '../history/missingThen'
 import { EndingSheet } from './EndingSheet'
 import { KeepAsBaseline } from './KeepAsBaseline'
+import { shutDownHref } from './StillMissing'
 
 type Props = { view: CaseView; visit: VisitFile; facts: EndingFacts }
 
@@ -33,17 +37,24 @@ export function Ended({ view, visit, facts }: Props) {
         </div>
         <SideBySide>
           {endings.map((ending) => (
-            <EndingSheet key={ending.id} entry={ending} file={file} names={names} />
+            <EndingSheet
+              key={ending.id}
+              entry={ending}
+              file={file}
+              names={names}
+              finished={missingThen(file, view.file, ending).length === 0}
+            />
           ))}
         </SideBySide>
       </Stack>
     )
   const ending = endings[0]!
+  const { how, noticeId } = ending.body
   const isNewest = visits.at(-1)?.entry.id === visit.entry.id
   const missing = isNewest
     ? endingNeedsByPlace(ending.body, { ...facts, endedAt: ending.at }).map(({ sentence }) => sentence)
     : missingThen(file, view.file, ending)
-  const { how, noticeId } = ending.body
+  const hasNoNotice = how === 'left off' && !hasNotice(view.file, visit, ending)
   return (
     <Stack>
       {missing.length === 0 ? (
@@ -74,9 +85,15 @@ export function Ended({ view, visit, facts }: Props) {
         entry={ending}
         file={file}
         names={names}
+        finished={missing.length === 0}
         actions={<ButtonLink href={`${here}&again=${ending.id}`}>Write it anew</ButtonLink>}
       />
       <Row>
+        {hasNoNotice && (
+          <ButtonLink kind="main" href={shutDownHref(furnace.id, entry.id, visit.entry.id)}>
+            Write the shut-down notice
+          </ButtonLink>
+        )}
         {noticeId !== undefined && (
           <ButtonLink kind="main" href={`/notice?id=${noticeId}`}>
             The shut-down notice, to print
@@ -94,6 +111,9 @@ export function Ended({ view, visit, facts }: Props) {
     </Stack>
   )
 }
+
+const hasNotice = ({ notices }: CaseFile, visit: VisitFile, { at, body }: Entry<EndingBody>): boolean =>
+  noticeOfEnding(notices, { noticeId: body.noticeId, visitAt: visit.entry.at, endedAt: at }) !== undefined
 
 const nextWords = {
   'repaired and proven': 'It counts as a fix. Its cause is called durable once the furnace has stayed quiet.',

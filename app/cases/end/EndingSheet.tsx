@@ -7,22 +7,24 @@ import { Facts } from '../../ui/paper/Facts'
 import { Sheet } from '../../ui/paper/Sheet'
 import { momentWords } from '../history/momentWords'
 import { endingFacts } from './endingFacts'
-import { wayWords } from './endingWords'
+import { saidHow } from './endingWords'
 
 type Props = {
   entry: Entry<EndingBody>
   file: TeamFile
   names: ReadonlyMap<string, string>
+  /** Nothing is missing from it. */
+  finished: boolean
   /** What else can be done with it, before its record and its withdrawal. */
   actions?: ReactNode
 }
 
 /** One ending of a visit: how it ended, by whom and when, and everything it says. */
-export function EndingSheet({ entry, file, names, actions }: Props) {
+export function EndingSheet({ entry, file, names, finished, actions }: Props) {
   const facts = endingFacts(entry.body, file)
   return (
     <Sheet
-      title={wayWords[entry.body.how][0]}
+      title={saidHow(entry.body.how, finished)}
       sub={`${names.get(entry.by) ?? 'Somebody whose name is not on this device'}, ${momentWords(entry.at)}${entry.waiting ? ', on this device only until it is sent' : ''}`}
       foot={
         <>

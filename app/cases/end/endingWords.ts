@@ -29,6 +29,14 @@ export const wayWords: Readonly<Record<EndingWay, readonly [words: string, line:
   ],
 }
 
+/**
+ * How a visit ended, in words; one from which something is missing is only said to have ended so.
+ *
+ *   saidHow('repaired and proven', false)  // 'Said to be repaired and proven, not finished'
+ */
+export const saidHow = (how: EndingWay, finished: boolean): string =>
+  finished ? wayWords[how][0] : `Said to be ${how}, not finished`
+
 export const testWords: Readonly<Record<NonNullable<EndingBody['confirmingTest']>, string>> = {
   confirmed: 'It confirmed the cause',
   'not confirmed': 'It did not confirm it',

@@ -14,7 +14,7 @@ import { sayDate } from '../../ui/words/sayDate'
 import { stopAfter } from '../../ui/words/stopAfter'
 import { WarrantyOfRepair } from '../../warranty/WarrantyAnswers'
 import { endingFacts } from '../end/endingFacts'
-import { wayWords } from '../end/endingWords'
+import { saidHow } from '../end/endingWords'
 import { missingThen } from './missingThen'
 import { ReadingTold } from './ReadingTold'
 import type { Line } from './timeline'
@@ -160,8 +160,8 @@ export function WhatTold({ line, number, file, ofCase, names, unit }: Props) {
       return (
         <>
           <p>
-            <b>Visit ended: {wayWords[entry.body.how][0]}</b>
-            {missing.length > 0 && '. Not finished. It lacked:'}
+            <b>Visit ended: {saidHow(entry.body.how, missing.length === 0)}</b>
+            {missing.length > 0 && '. It lacked:'}
           </p>
           {missing.length > 0 && (
             <ul>

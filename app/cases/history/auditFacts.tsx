@@ -2,15 +2,20 @@ import type { ReactNode } from 'react'
 import { isCalibrationPast } from '@/lib/core/reading'
 import type { Entry } from '@/lib/records/fold/entry'
 import type { TeamFile } from '@/lib/records/fold/teamFile'
+import type { EndingWay } from '@/lib/records/kinds/ending'
 import type { ReadingBody } from '@/lib/records/kinds/reading'
+import { neverFittedIn } from '@/lib/records/neverFitted'
 import type { CaseFile } from '@/lib/records/view/case/caseFile'
+import { dangersOf } from '@/lib/records/view/case/dangers'
 import { gaugeThen } from '@/lib/records/view/case/gaugeThen'
+import { judgedThen } from '@/lib/records/view/case/judgedCase'
 import { heightWords } from '../../furnace/heightWords'
 import type { Fact } from '../../ui/paper/Facts'
 import { AsPrinted } from '../../ui/words/AsPrinted'
 import { sayDate } from '../../ui/words/sayDate'
-import { wayWords } from '../end/endingWords'
+import { saidHow } from '../end/endingWords'
 import { causeName } from '../work/causeName'
+import { missingThen } from './missingThen'
 import { isBefore } from './momentWords'
 import type { Told } from './told'
 
@@ -37,7 +42,9 @@ export function auditFacts({ told, file, ofCase, names }: Facts): Fact[] {
       ...(part === undefined
         ? []
         : [`${part.body.partNumber}, listed in ${part.body.listedIn}, from: ${entry.body.partFrom ?? none}`]),
-      ...(entry.body.parts === undefined ? [] : [entry.body.parts]),
+      ...(entry.body.parts === undefined || neverFittedIn(entry.body)?.field === 'parts'
+        ? []
+        : [entry.body.parts]),
     ]
   })
   const after = (list: readonly { entry: { body: { when: string } } }[]) =>
@@ -69,7 +76,7 @@ export function auditFacts({ told, file, ofCase, names }: Facts): Fact[] {
       'Decision and reason',
       ending === undefined
         ? 'the visit is not ended'
-        : `${wayWords[ending.body.how][0]}${ending.body.mainCause === undefined ? '' : `: ${causeName(ending.body.mainCause)}, test: ${ending.body.confirmingTest ?? none}`}${ending.body.declinedBecause === undefined ? '' : `: ${ending.body.declinedBecause}`}`,
+        : `${saidHow(ending.body.how, missingThen(file, ofCase, ending).length === 0)}${ending.body.mainCause === undefined ? '' : `: ${causeName(ending.body.mainCause)}, test: ${ending.body.confirmingTest ?? none}`}${ending.body.declinedBecause === undefined ? '' : `: ${ending.body.declinedBecause}`}`,
     ),
     fact('parts', 'Parts and where from', parts.length === 0 ? none : parts.join('; ')),
     fact(
@@ -81,7 +88,7 @@ export function auditFacts({ told, file, ofCase, names }: Facts): Fact[] {
       'notices',
       'Tag and notice',
       notices.length === 0
-        ? 'none was needed or recorded'
+        ? noNotice(file, ofCase, ending?.body.how)
         : notices.map((notice) => (
             <div key={notice.id}>
               <a href={`/notice?id=${notice.id}`}>{notice.body.found}</a>{' '}
@@ -139,6 +146,15 @@ function instruments(file: TeamFile, readings: readonly Entry<ReadingBody>[]): s
       past === 0 ? words : `${words}: run out at ${past} of its ${some(all, 'reading')}`,
     )
     .join('; ')
+}
+
+/** Where no notice is on record: whether one is due, because it was left off or a danger is open. */
+function noNotice(file: TeamFile, ofCase: CaseFile, how: EndingWay | undefined): string {
+  const isLeftOff =
+    how === 'left off' || ofCase.leftOffUnnoticed.some(({ body }) => body.caseId === ofCase.entry.id)
+  return isLeftOff || dangersOf(file, ofCase, judgedThen(file, ofCase)).open.length > 0
+    ? 'none is recorded, and one is due'
+    : 'none is recorded'
 }
 
 const some = (count: number, thing: string): string => `${count} ${thing}${count === 1 ? '' : 's'}`

@@ -39,8 +39,11 @@ export function SerialToday({ typed, furnace, file, onPick, replaceHref }: Props
   return (
     <div role="status" className={styles.warning}>
       <p>
-        <b>Another furnace may stand here now.</b> On file is <AsPrinted text={serial} />. A replaced furnace
-        starts its own history. Look at the plate again; if the number on file is the slip, go on.
+        <b>
+          The file says <AsPrinted text={serial} />. Is it another furnace? Then record that it was replaced.
+        </b>{' '}
+        A replaced furnace starts its own history. Look at the plate again; if the number on file is the slip,
+        go on: ratings of that number are not counted for this case.
       </p>
       <Row>
         {onFile.map(

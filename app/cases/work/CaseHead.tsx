@@ -1,10 +1,12 @@
 import type { TeamFile } from '@/lib/records/fold/teamFile'
 import type { CaseView } from '@/lib/records/view/case/caseView'
+import { otherSerialSeen } from '@/lib/records/view/case/furnaceSeen'
 import { FittedWarning } from '../../foundFitted/FittedWarning'
 import { LeftOffBanner } from '../../furnace/LeftOffBanner'
 import { ButtonLink } from '../../ui/form/Button'
 import { PageHeader } from '../../ui/paper/PageHeader'
 import { Row } from '../../ui/paper/Stack'
+import { AsPrinted } from '../../ui/words/AsPrinted'
 import { sayDate } from '../../ui/words/sayDate'
 import { LastTime } from '../history/LastTime'
 import { capitalised } from './capitalised'
@@ -21,6 +23,7 @@ type Props = {
 /** What the case is about, how it stands, whether its furnace is left off, and what happened the last time. */
 export function CaseHead({ view, file, names, now, visitId }: Props) {
   const { entry, furnace, unsuitable } = view.file
+  const otherSerial = otherSerialSeen(view.file)
   return (
     <>
       <PageHeader
@@ -47,6 +50,19 @@ export function CaseHead({ view, file, names, now, visitId }: Props) {
       {entry.withdrawn && (
         <p>
           This case was withdrawn {sayDate(entry.withdrawn.at)}: {entry.withdrawn.reason}. It stays readable.
+        </p>
+      )}
+      {otherSerial !== undefined && (
+        <p role="status">
+          <b>
+            The plate says <AsPrinted text={otherSerial} />, the file says{' '}
+            <AsPrinted text={furnace.body.serial ?? ''} />. Is it another furnace?
+          </b>{' '}
+          Then{' '}
+          <a href={`/furnace/add?${new URLSearchParams({ replaces: furnace.id, serial: otherSerial })}`}>
+            record that it was replaced
+          </a>
+          . Until that is settled, ratings of the old number are not counted as on record for it.
         </p>
       )}
       <LastTime file={file} ofCase={view.file} now={now} />

@@ -5,8 +5,8 @@ import { readingSituations } from '@/lib/catalogue/fromReadings/situations'
 import { verdictWords } from '@/lib/core/reading'
 import type { TeamFile } from '@/lib/records/fold/teamFile'
 import type { CaseView } from '@/lib/records/view/case/caseView'
+import { furnaceOfCase } from '@/lib/records/view/case/furnaceSeen'
 import { positionsOf } from '@/lib/records/view/case/positionsToProve'
-import { furnaceForRating } from '@/lib/records/view/furnaceForRating'
 import { ratingSettings, type Setpoint, setpointOf } from '@/lib/records/view/setpoint'
 import { setpointHref } from '../../setpoint/setpointAddress'
 import { Fold } from '../../ui/paper/Fold'
@@ -39,7 +39,7 @@ export function Readings({ view, file, now, visitId }: Props) {
           </p>
         )}
         {positions.map((position) => {
-          const setpoint = setpointOf(file, position.id, furnaceForRating(furnace), settings)
+          const setpoint = setpointOf(file, position.id, furnaceOfCase(view.file), settings)
           return (
             setpoint && (
               <section key={position.id} aria-labelledby={`read-${position.id}`} className={styles.cause}>

@@ -4,9 +4,9 @@ import { useState } from 'react'
 import { type Complaint, type Requirement, requirementText } from '@/lib/core/guard'
 import type { TeamFile } from '@/lib/records/fold/teamFile'
 import type { CaseView } from '@/lib/records/view/case/caseView'
+import { furnaceOfCase } from '@/lib/records/view/case/furnaceSeen'
 import { positionsOf } from '@/lib/records/view/case/positionsToProve'
 import { everyRequirement, replacementFor } from '@/lib/records/view/case/switchCase'
-import { furnaceForRating } from '@/lib/records/view/furnaceForRating'
 import { ratingSettings, type Setpoint, setpointOf } from '@/lib/records/view/setpoint'
 import { Choice } from '../../ui/form/Choice'
 import { Fold } from '../../ui/paper/Fold'
@@ -35,8 +35,7 @@ export function SwitchLast({ view, file, now, visitId }: Props) {
   const [positionId, setPosition] = useState<string>()
   const [complaint, setComplaint] = useState<Complaint>('will not close')
   const chosen = positions.find(({ id }) => id === positionId) ?? positions[0]
-  const setpoint =
-    chosen && setpointOf(file, chosen.id, furnaceForRating(view.file.furnace), ratingSettings(file, now))
+  const setpoint = chosen && setpointOf(file, chosen.id, furnaceOfCase(view.file), ratingSettings(file, now))
   return (
     <Sheet
       title="The switch comes last"

@@ -8,6 +8,7 @@ import { Empty } from '../../ui/answers/Empty'
 import { Problem } from '../../ui/answers/Problem'
 import { Caution } from '../../ui/danger/Caution'
 import { SideBySide, Stack } from '../../ui/paper/Stack'
+import { shutDownHref } from '../end/StillMissing'
 import { BeginVisit } from './BeginVisit'
 import { CaseHead } from './CaseHead'
 import { CombustionTests } from './CombustionTests'
@@ -54,6 +55,7 @@ function WorkCase({ view, now }: { view: CaseView; now: string }) {
   const work = useCaseWork(view, visitId)
   const { entry, furnace, visits } = view.file
   const newest = visits.at(-1)
+  const leftOffBare = view.file.leftOffUnnoticed.findLast(({ body }) => body.caseId === entry.id)
   return (
     <Stack>
       <CaseHead {...{ view, file, names, now, visitId }} />
@@ -73,6 +75,11 @@ function WorkCase({ view, now }: { view: CaseView; now: string }) {
               <li key={sentence}>{sentence}</li>
             ))}
           </ul>
+          {leftOffBare !== undefined && (
+            <a href={shutDownHref(furnace.id, entry.id, leftOffBare.body.visitId)}>
+              Write the shut-down notice
+            </a>
+          )}
         </section>
       )}
       {visitId === undefined && entry.withdrawn === undefined && <BeginVisit caseId={entry.id} />}

@@ -1,6 +1,5 @@
 import { type Requirement, requirements } from '@/lib/core/guard'
 import type { TeamFile } from '@/lib/records/fold/teamFile'
-import { furnaceForRating } from '../furnaceForRating'
 import { ratingSettings, setpointOf } from '../setpoint'
 import { complaintsFor } from '../swaps/complaintsFor'
 import { nothingOnRecord } from '../swaps/nothingOnRecord'
@@ -8,6 +7,7 @@ import { sceneBefore } from '../swaps/sceneBefore'
 import { dangerCodesOf, unsuitableIn } from '../unsuitable'
 import { type CaseFile, caseFileOf } from './caseFile'
 import { dangersOf } from './dangers'
+import { furnaceOfCase } from './furnaceSeen'
 import { judgedNow } from './judgedCase'
 import { observedIn } from './observed'
 import { positionsOf } from './positionsToProve'
@@ -50,7 +50,7 @@ export function missingToBlameSwitch(
   const settings = ratingSettings(scene, moment)
   const lists = suspects.flatMap(({ id }) => {
     if (wasUnsuitable(scene, ofCase, id)) return [[]]
-    const setpoint = setpointOf(scene, id, furnaceForRating(ofCase.furnace), settings)
+    const setpoint = setpointOf(scene, id, furnaceOfCase(ofCase), settings)
     if (setpoint === undefined) return []
     return complaintsFor(cause).map((complaint) => replacementFor(scene, view, setpoint, complaint).missing)
   })

@@ -3,18 +3,19 @@ import type { Entry } from '@/lib/records/fold/entry'
 import type { TeamFile } from '@/lib/records/fold/teamFile'
 import type { PositionBody } from '@/lib/records/kinds/position'
 import type { ReadingBody } from '@/lib/records/kinds/reading'
-import { furnaceForRating } from '../furnaceForRating'
 import { ratingForComparison } from '../ratingForComparison'
 import { ratingAt, ratingSettings } from '../setpoint'
 import type { CaseFile } from './caseFile'
+import { furnaceOfCase } from './furnaceSeen'
 import { type JudgedReading, judgeReading, ratingThen } from './judgedReading'
 
 /** The readings of a case held against what is known of their ratings today. */
-export function judgedNow(file: TeamFile, { readings, furnace }: CaseFile, now: string): JudgedReading[] {
+export function judgedNow(file: TeamFile, ofCase: CaseFile, now: string): JudgedReading[] {
   const settings = ratingSettings(file, now)
-  return readings.map((entry) => {
+  const furnace = furnaceOfCase(ofCase)
+  return ofCase.readings.map((entry) => {
     const position = positionOf(file, entry)
-    const rating = position && ratingAt(file, position, furnaceForRating(furnace), settings)
+    const rating = position && ratingAt(file, position, furnace, settings)
     const onFile =
       rating !== undefined &&
       [rating.closes, rating.opens, rating.unstated].some(({ level }) => level !== 'Not on file')

@@ -377,6 +377,14 @@ test('an open danger does not bar leaving the furnace off', () => {
   expect(screen.getByText('Nothing is missing.')).toBeTruthy()
 })
 
+test('an ending that lacks something is only said to have ended so; left off bare leads to the notice', () => {
+  open([...provenRows, [of.ending, 'ending', { ...ofVisit, how: 'left off' }, at('16:45')]])
+  expect(screen.getByRole('article', { name: 'Said to be left off, not finished' })).toBeTruthy()
+  expect(screen.getByRole('link', { name: 'Write the shut-down notice' }).getAttribute('href')).toBe(
+    `/case/shut-down?furnace=${ids.furnace}&case=${of.case}&visit=${of.visit}`,
+  )
+})
+
 test('note of 10,000 characters is kept whole, and one more is refused at the field', async () => {
   const { device } = open()
   choose(how, /^Repair declined/)

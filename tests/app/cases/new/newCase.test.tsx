@@ -164,7 +164,9 @@ describe('NewCaseScreen', () => {
   test('another serial on the plate warns, is recorded, and offers to add the new furnace in its place', async () => {
     const { device } = await open()
     fill('Serial number on the plate today', 'S2511-400')
-    const warning = screen.getByText(/^Another furnace may stand here now/).closest('div')!
+    const warning = screen
+      .getByText(/Is it another furnace\? Then record that it was replaced/)
+      .closest('div')!
     expect(warning.textContent).toContain('S2204-118')
     expect(warning.textContent).toContain('A replaced furnace starts its own history')
     expect(
@@ -189,7 +191,7 @@ describe('NewCaseScreen', () => {
   ])('%s is no other furnace', async (_, typed, seen) => {
     const { device } = await open()
     fill('Serial number on the plate today', typed)
-    expect(screen.queryByText(/^Another furnace may stand here now/)).toBeNull()
+    expect(screen.queryByText(/Is it another furnace/)).toBeNull()
     fill('What is complained of', 'No heat')
     choose('What is it about?', /^Proving circuit/)
     await press('Open the case')
@@ -212,7 +214,7 @@ describe('NewCaseScreen', () => {
     expect(screen.getByText(/^It was replaced by Mill Row 12: LF2-080-C/)).toBeTruthy()
     fill('Serial number on the plate today', 'S2511-400')
     await press('It is Mill Row 12: LF2-080-C, serial S2511-400')
-    expect(screen.queryByText(/^Another furnace may stand here now/)).toBeNull()
+    expect(screen.queryByText(/Is it another furnace/)).toBeNull()
     fill('What is complained of', 'No heat')
     choose('What is it about?', /^Proving circuit/)
     await press('Open the case')

@@ -70,6 +70,17 @@ describe('WorkCaseScreen', () => {
     expect(caution.compareDocumentPosition(findings)).toBe(Node.DOCUMENT_POSITION_FOLLOWING)
   })
 
+  test('another serial on the plate than on file says so, and leads to the form that replaces the furnace', () => {
+    const other = theCase.map((record) =>
+      record.kind === 'case' ? { ...record, body: { ...record.body, serialSeen: 'WRONG-99' } } : record,
+    )
+    open([...settleableRecords, ...other.map((record, index) => ({ ...record, seq: 200 + index }))])
+    expect(screen.getByText(/The plate says/).textContent).toContain('WRONG-99')
+    expect(screen.getByRole('link', { name: 'record that it was replaced' }).getAttribute('href')).toBe(
+      `/furnace/add?replaces=${on.furnace}&serial=WRONG-99`,
+    )
+  })
+
   test('a number that says that the switch is adjustable is a danger, with the way to record it as found fitted', () => {
     const printed = 'ADJUSTABLE 0.1-1.0 UNIV-9'
     const of = { furnaceId: on.furnace, positionId: on.low, caseId: ids.case }
