@@ -20,10 +20,9 @@ export async function post(path: string, body: Record<string, unknown> = {}): Pr
     const parsed = answered.safeParse(await response.json())
     if (parsed.success) return parsed.data
     return trouble(`The server’s answer (${response.status}) could not be read. Try again.`)
-  } catch (cause) {
-    return trouble(
-      `The server can’t be reached (${cause instanceof Error ? cause.message : 'no answer'}). Try again when there is a signal.`,
-    )
+  } catch {
+    // Why it did not come through is in the browser's own words, which help nobody here.
+    return trouble('The server can’t be reached. Try again when there is a signal.')
   }
 }
 

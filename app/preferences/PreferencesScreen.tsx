@@ -124,9 +124,10 @@ function LeaveDevice() {
       <Problem>{problem}</Problem>
       {warned ? (
         <p role="alert">
-          {left === 1 ? '1 record has' : `${left} records have`} not been sent. They stay on this device for
-          you, and are sent when you sign in here again. <a href="/waiting">See them</a>, or press again to
-          sign out.
+          {left === 1
+            ? '1 record has not been sent. It stays on this device for you, and is sent when you sign in here again.'
+            : `${left} records have not been sent. They stay on this device for you, and are sent when you sign in here again.`}{' '}
+          <a href="/waiting">See them</a>, or press again to sign out.
         </p>
       ) : (
         <p>The next person on this device sees nothing of yours.</p>

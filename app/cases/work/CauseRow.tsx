@@ -5,7 +5,7 @@ import { Fold } from '../../ui/paper/Fold'
 import { Quiet } from '../../ui/words/Quiet'
 import { CaseLink } from './CaseLink'
 import { causeName } from './causeName'
-import { chanceWord, perCent } from './chanceWords'
+import { chanceWord, perCent, spanWords } from './chanceWords'
 import { findingWords } from './findingWords'
 import styles from './work.module.css'
 
@@ -21,11 +21,7 @@ export function CauseRow({ ranked, file }: { ranked: RankedCause; file: TeamFile
       <h3>{causeName(cause)}</h3>
       <p>
         <b>{chanceWord(probability)}</b>: {perCent(probability)}{' '}
-        {weightOfCases > 0 && (
-          <small>
-            ({perCent(interval90[0])} to {perCent(interval90[1])}, as sure as your past cases allow)
-          </small>
-        )}
+        {weightOfCases > 0 && <small>({spanWords(interval90)}, as sure as your past cases allow)</small>}
       </p>
       {ranked.danger && (
         <p className={styles.dangerWords}>Dangerous: it stays in sight however rare it is.</p>

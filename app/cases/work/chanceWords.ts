@@ -10,6 +10,15 @@ export function chanceWord(probability: number): string {
   return 'very unlikely'
 }
 
+/**
+ * An interval of probabilities; one whose ends read the same is said once.
+ * @example spanWords([0.001, 0.004]) // 'under 1 %'
+ */
+export function spanWords([from, to]: readonly [number, number]): string {
+  const ends = [perCent(from), perCent(to)]
+  return ends[0] === ends[1] ? perCent(from) : ends.join(' to ')
+}
+
 /** A probability in whole per cent; what rounds to none or to all is said to be nearly so. */
 export function perCent(probability: number): string {
   const rounded = Math.round(100 * probability)

@@ -38,7 +38,10 @@ const numbers = [
   'minutesAsked',
 ] as const
 
-/** Reads the form: each number as typed, a decimal comma allowed; what is left empty is left out. */
+/**
+ * Reads the form: each number as typed, a decimal comma allowed; what is left empty is left out. Everything that is
+ * missing or cannot be read is told at once.
+ */
 export function readCombustionForm(
   form: CombustionForm,
   of: { caseId: string; furnaceId: string; visitId: string },
@@ -50,7 +53,10 @@ export function readCombustionForm(
     if (text === '') continue
     const value = asNumber(text)
     if (value === undefined)
-      gaps[field] = `“${text}” is no number. Type what the meter shows, for instance 24.`
+      gaps[field] = field.startsWith('minutes')
+        ? `“${text}” is no number. Type the minutes, for instance 15.`
+        : `“${text}” is no number. Type what the meter shows, for instance 24.`
+    else if (value < 0 && field.startsWith('minutes')) gaps[field] = 'Minutes are zero or more.'
     else body[field] = value
   }
   const flue = form.flueCoPpm.split(/[\s;/]+/).filter((text) => text !== '')
@@ -59,6 +65,13 @@ export function readCombustionForm(
     gaps.flueCoPpm = 'Type numbers with a blank between them, for instance 24 26 25.'
   if (flue.length > 0 && !form.showsAirFree && form.oxygenPercent.trim() === '')
     gaps.oxygenPercent = 'Type the oxygen, or tick that the meter shows CO air-free: limits are air-free.'
+  if (form.roomCoPpm.trim() !== '' && form.roomCoLimitPpm.trim() === '')
+    gaps.roomCoLimitPpm =
+      'Type the limit that your employer has set for CO in the room. If none is set, type 0: then any CO counts.'
+  if (form.flueCoLimitPpm.trim() !== '' && form.flueCoLimitFrom.trim() === '')
+    gaps.flueCoLimitFrom = 'Say where the limit is printed: this unit’s manual and page.'
+  if (form.roomCoPpm.trim() === '' && flue.length === 0)
+    gaps.roomCoPpm = 'Type what the meter shows in the room or in the flue.'
   body.flueCoPpm = values
   if (form.flueCoLimitFrom.trim() !== '') body.flueCoLimitFrom = form.flueCoLimitFrom
   if (form.meter.trim() !== '') body.meter = form.meter

@@ -10,7 +10,7 @@ const ppm = z
   .min(0, 'CO is never negative. Zero the meter outdoors.')
   .max(100_000, 'More than 100,000 ppm is a slip. Look at the meter again.')
 
-const minutes = z.number().min(0).max(1440, 'More than a day is a slip.')
+const minutes = z.number().min(0, 'Minutes are zero or more.').max(1440, 'More than a day is a slip.')
 
 /** CO in the room and in the flue, with the limits that they were held against and whose limits those are. */
 export const combustionTestBody = z
