@@ -30,7 +30,7 @@ self.addEventListener('fetch', (event) => {
   const { request } = event
   const { origin, pathname } = new URL(request.url)
   if (request.method !== 'GET' || origin !== self.location.origin) return
-  if (request.mode === 'navigate' && settings.pages.includes(pathname)) event.respondWith(page(request))
+  if (request.mode === 'navigate' && !pathname.startsWith('/api/')) event.respondWith(page(request))
   else if (settings.files.includes(pathname)) event.respondWith(file(request))
   else if (ofAReader(pathname)) event.respondWith(reader(request))
 })
@@ -76,23 +76,36 @@ async function reader(request) {
   return response
 }
 
-/** The page over the network; the kept shell where that fails, is slow, or the server is in trouble. */
+/**
+ * The page over the network; the kept shell where that fails, is slow, or the server is in trouble. One that is not
+ * kept is waited for as long as it takes; without a signal it is said that it needs one.
+ */
 async function page(request) {
-  const kept = () => caches.match(new URL(request.url).pathname, { cacheName })
+  const { pathname } = new URL(request.url)
+  const isKept = settings.pages.includes(pathname)
+  const kept = async () => (isKept ? caches.match(pathname, { cacheName }) : undefined)
   const patience = new AbortController()
-  const timer = setTimeout(() => patience.abort(), patienceMs)
+  const timer = isKept ? setTimeout(() => patience.abort(), patienceMs) : undefined
   try {
     const response = await fetch(request, { signal: patience.signal })
     return response.status < 500 ? response : ((await kept()) ?? response)
   } catch (failure) {
     const shell = await kept()
-    if (shell === undefined) throw failure
-    return shell
+    if (shell !== undefined) return shell
+    if (isKept) throw failure
+    return needsASignal()
   } finally {
     // Only the first answer is waited for: a page that has begun to arrive is not cut off.
     clearTimeout(timer)
   }
 }
+
+/** What is shown for a page of ours that is not kept on the device. */
+const needsASignal = () =>
+  new Response(
+    '<!doctype html><html lang="en"><meta charset="utf-8"><meta name="viewport" content="width=device-width"><title>This page needs a signal</title><main><h1>This page needs a signal</h1><p>It is not kept on this device, because what it shows is on the server alone. Open it again when there is a signal. Nothing that you recorded is lost.</p><p><a href="/">Find</a> &middot; <a href="/cases">Cases</a> &middot; <a href="/waiting">What waits to be sent</a></p></main></html>',
+    { status: 503, headers: { 'content-type': 'text/html; charset=utf-8' } },
+  )
 
 /** Files of a build never change under their name. */
 async function file(request) {

@@ -147,3 +147,39 @@ test('while a picture is on its way, a newer page upgrades the databases without
   expect(upgraded).toHaveLength(2)
   expect(came.slice(3)).toEqual(['one', 'two', 'three'])
 })
+
+/** What the worker answers to somebody who opens a page; undefined where it leaves that to the browser. */
+async function opened(pathname: string, fetched: () => Promise<Response>): Promise<Response | undefined> {
+  vi.stubGlobal('fetch', fetched)
+  vi.stubGlobal('caches', { match: async (at: string) => new Response(`kept ${at}`) })
+  const listeners: Record<string, (event: object) => void> = {}
+  const self = {
+    location: { origin: 'https://inchwater.example' },
+    addEventListener: (kind: string, listener: (event: object) => void) => {
+      listeners[kind] = listener
+    },
+  }
+  const settings = { version: 'b1', pages: ['/cases'], files: [], readers: [] }
+  new Function('settings', 'self', readFileSync('app/sw.js/worker.js', 'utf8'))(settings, self)
+  let answer: Promise<Response> | undefined
+  const request = { method: 'GET', mode: 'navigate', url: `https://inchwater.example${pathname}` }
+  listeners.fetch?.({ request, respondWith: (given: Promise<Response>) => (answer = given) })
+  return answer
+}
+
+test('without a signal a page that is not kept says that it needs one, and a kept page is shown', async () => {
+  const noSignal = async () => {
+    throw new TypeError('Failed to fetch')
+  }
+  const people = await opened('/people', noSignal)
+  expect(people?.headers.get('content-type')).toContain('text/html')
+  expect(await people?.text()).toContain('<h1>This page needs a signal</h1>')
+  expect(await (await opened('/cases', noSignal))?.text()).toBe('kept /cases')
+  expect(await opened('/api/export/log', noSignal)).toBeUndefined()
+})
+
+test('with a signal a page that is not kept is the server’s own, also where that is in trouble', async () => {
+  expect(await (await opened('/people', async () => new Response('people')))?.text()).toBe('people')
+  const trouble = await opened('/people', async () => new Response('down', { status: 502 }))
+  expect(trouble?.status).toBe(502)
+})
