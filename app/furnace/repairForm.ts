@@ -31,6 +31,10 @@ export const repairHref = ({ furnaceId, caseId, visitId }: RepairOf): string =>
     ...(visitId === undefined ? {} : { visit: visitId }),
   })}`
 
+/** What the record takes at the most; said here, so that everything that is wrong is told at once. */
+const longestDone = 500
+const mostMinutes = 2880
+
 /**
  * What the form of a repair amounts to. A factory part must be listed for the very position it went into; any other
  * part is left for the record's own rule to refuse. Whether it was wise to replace a switch is not asked here: what
@@ -48,6 +52,9 @@ export function readRepairForm(form: RepairForm, of: RepairOf, file: TeamFile): 
       'Choose the part that was fitted. Is it an adjustable or general-purpose switch? Record it as found fitted.'
   if (swapped && form.positionId === '') gaps.positionId = 'Say which switch position the part went into.'
   if (!minutes.ok) gaps.minutes = minutes.problem.message
+  else if ((minutes.value ?? 0) > mostMinutes) gaps.minutes = 'More than two days is a slip.'
+  if (form.done.trim().length > longestDone)
+    gaps.done = `What was done is longer than ${longestDone} characters.`
   if (Object.keys(gaps).length > 0 || !minutes.ok) return { gaps }
 
   const part = swapped ? file.parts.get(file.keptId(form.fittedPart))?.body : undefined

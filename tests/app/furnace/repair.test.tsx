@@ -236,6 +236,19 @@ test('a part without its position, and a repair without words, are asked for at 
   expect(device.added).toEqual([])
 })
 
+test('everything that does not fit is told in one round', async () => {
+  const { device } = open(`furnace=${ids.furnace}`)
+  fill('What was done', 'd'.repeat(501))
+  fill('Minutes of work', '2881')
+  await press('Record the repair')
+  expect(describedBy(screen.getByLabelText('What was done'))).toContain('longer than 500 characters')
+  expect(describedBy(screen.getByLabelText('Minutes of work'))).toContain('More than two days is a slip.')
+  expect(describedBy(screen.getByRole('group', { name: 'Was a pressure switch replaced?' }))).toContain(
+    'Say whether a pressure switch was replaced.',
+  )
+  expect(device.added).toEqual([])
+})
+
 test('without a furnace it asks which one, instead of recording a repair of none', () => {
   open('')
   expect(screen.getByText('Which furnace was repaired?')).toBeTruthy()
