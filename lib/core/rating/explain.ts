@@ -113,7 +113,8 @@ export const whyLevel = {
   leadsOnly: () => 'Only leads are on file: nothing here is proof of this furnace’s rating.',
   leadsDiffer: () => 'The leads do not agree with each other.',
   tolerancesDiffer: () => 'The reports give different tolerances. The widest is shown.',
-  needsProof: () => 'No photo, document or call reference backs it. Add one.',
+  needsProof: () =>
+    'No photo, document or call reference backs it yet. Add one; a photo that waits to be sent counts once it is sent.',
   needsWeight: () =>
     'What is on file is not reliable enough together. Have the source read it back, or find a better one.',
   needsReliable: () =>

@@ -12,6 +12,14 @@ import {
 
 // The bars and ages are common practice, no published source.
 
+test('without any proof it is Unverified, and a photo that waits to be sent is said to count once it is', () => {
+  const standing = weighReports([photoLabel('0.75', { proof: undefined })], settings)
+  expect(standing.level).toBe('Unverified')
+  expect(standing.reasons).toContain(
+    'No photo, document or call reference backs it yet. Add one; a photo that waits to be sent counts once it is sent.',
+  )
+})
+
 describe('Verified', () => {
   test('needs two origins: two labels alone are still only switches in hand', () => {
     // 0.97^1.5 = 0.95533973; none: 39 · (0.03/39)^1.5 = 0.00083205: 0.99912983
