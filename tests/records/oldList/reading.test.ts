@@ -93,8 +93,7 @@ test('readTable(unparse(rows)) gives the rows back, whatever their texts and the
       const text = Papa.unparse([head, ...cells], { delimiter: separators[separator] })
       const read = readTable(text, separator)
       const filled = cells.filter((row) => row.some((one) => one !== ''))
-      if (filled.length === 0) return expect(read.ok).toBe(false)
-      expect(read.ok && read.value.rows.map((row) => row.cells)).toEqual(filled)
+      expect(read.ok ? read.value.rows.map((row) => row.cells) : []).toEqual(filled)
     }),
   )
 })
