@@ -141,7 +141,7 @@ test('a manager takes the log along, and a new server has the same log with the 
   expect(path.basename(document)).toMatch(/^inchwater-log-\d{4}-\d\d-\d\d\.json$/)
   const { head } = JSON.parse(readFileSync(document, 'utf8')) as { head: { seq: number; hash: string } }
   const tables = unzipSync(readFileSync(await taken('Take the tables')))
-  expect(strFromU8(tables['ratings.csv']!)).toMatch(/level,sources,dates,pascals \[Pa\]/)
+  expect(strFromU8(tables['ratings.csv']!)).toMatch(/,needs,level,sources,dates,.*,pascals \[Pa\]/)
   await page.getByText('This server has records', { exact: false }).waitFor()
 
   const data = mkdtempSync(path.join(folder, 'empty-'))

@@ -5,11 +5,6 @@ type Held = NonNullable<ReturnType<TeamFile['records']['get']>>
 
 /** Kinds of which no fact of a case is made. */
 export const besideTheFacts: ReadonlySet<string> = new Set([
-  'maker',
-  'equipment range',
-  'supersession',
-  'report',
-  'settlement',
   'rating request',
   'call attempt',
   'answer seen',
