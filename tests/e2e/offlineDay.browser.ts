@@ -98,7 +98,8 @@ test('the day of a technician: without a signal a look-up, a reading and a case 
     ;({ context, page } = await start())
     await context.setOffline(true)
     await page.goto(casePage)
-    await page.getByText(complaint).first().waitFor()
+    // What the page shows instead is the first thing to know where it fails.
+    await expect.poll(() => page.locator('body').innerText(), { timeout: 30_000 }).toContain(complaint)
     await page.getByText(waiting).waitFor()
 
     await context.setOffline(false)

@@ -12,7 +12,6 @@ export const besideTheFacts: ReadonlySet<string> = new Set([
   'promise',
   'organisation',
   'preference',
-  'photo',
   'tag',
   'warranty answer',
   // What they take back, bring in or blank is another record, which differs itself.
@@ -55,6 +54,8 @@ export function* touchedFurnaces(
   before: TeamFile,
   after: TeamFile,
 ): Generator<void, ReadonlySet<string> | 'any'> {
+  // A photo is a proof of a rating, by which a named switch is judged, only with its picture.
+  if (!isTheSameSet(before.picturesHeld, after.picturesHeld)) return 'any'
   const touched = new Set<string>()
   let isOfAll = false
   const touch = (file: TeamFile, { kind, entry }: Held): void => {
@@ -81,6 +82,9 @@ export function* touchedFurnaces(
     }
   return isOfAll ? 'any' : touched
 }
+
+const isTheSameSet = (one: ReadonlySet<string>, other: ReadonlySet<string>): boolean =>
+  one.size === other.size && [...one].every((each) => other.has(each))
 
 /** A record that nothing was done to keeps its body through every fold. */
 const isTheSame = ({ entry, seq }: Held, other: Held): boolean =>

@@ -226,6 +226,15 @@ describe('gatherSince(before, file)', () => {
     )
     expect(kindsAsked).toContain('gauge')
     expect([...kindsAsked].filter((kind) => besideTheFacts.has(kind))).toEqual([])
-    expect(asked).not.toContain('picturesHeld')
+  })
+
+  test('once another picture is held, every fact is made anew: it may be the proof of a rating', () => {
+    const file = foldTeamFile(demo)
+    const facts = gathered(undefined, file)
+    const known = new Set(facts.flatMap(({ cases }) => cases))
+    const more = foldTeamFile(demo, new Set(['a'.repeat(64)]))
+    const anew = gathered({ file, facts }, more)
+    expect(anew).toEqual(gathered(undefined, more))
+    expect(anew.flatMap(({ cases }) => cases).some((one) => known.has(one))).toBe(false)
   })
 })
