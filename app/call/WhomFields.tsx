@@ -1,7 +1,7 @@
 'use client'
 
 import { useMemo } from 'react'
-import { callSources } from '@/lib/records/kinds/organisation'
+import { callSources } from '@/lib/catalogue/sources'
 import { organisationsIn } from '@/lib/records/view/desk/organisations'
 import type { Question } from '@/lib/records/view/desk/questions'
 import { ratingSettings } from '@/lib/records/view/setpoint'

@@ -1,6 +1,6 @@
 import type { FurnaceForRating } from '@/lib/core/rating'
-import { metres } from '@/lib/records/fields'
 import type { TeamFile } from '@/lib/records/fold/teamFile'
+import { heights } from '@/lib/records/heights'
 
 /** What a setpoint's address says: which position, and what is known of the furnace. It survives reload and sharing. */
 export type SetpointAddress = {
@@ -15,8 +15,10 @@ export type SetpointAddress = {
 type Reader = { get(name: string): string | null }
 
 /** A height at which no furnace can stand is none. */
-const elevationFrom = (text: string | null): number | undefined =>
-  text === null || text.trim() === '' ? undefined : metres.safeParse(Number(text)).data
+function elevationFrom(text: string | null): number | undefined {
+  const metres = text === null || text.trim() === '' ? Number.NaN : Number(text)
+  return metres >= heights.lowest && metres <= heights.highest ? metres : undefined
+}
 
 /** Reads an address; a part of it that cannot be read is left out, and the screen asks for it again. */
 export function readSetpointAddress(query: Reader): SetpointAddress | undefined {

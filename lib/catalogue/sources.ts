@@ -93,3 +93,6 @@ export const sources: Readonly<Record<SourceKind, SourceEntry>> = {
     provenance: commonPractice,
   },
 }
+
+/** Which sources of a rating can be rung. */
+export const callSources = ['factory support', 'distributor'] as const

@@ -1,6 +1,7 @@
 import './withoutEval'
 import { z } from 'zod'
 import { limitKinds } from '@/lib/core/vocabulary'
+import { heights } from './heights'
 
 /** Field schemas that several kinds of record share. Each message is a sentence for the person who typed. */
 
@@ -25,8 +26,8 @@ export const day = z.iso.date('Write the date as year-month-day, for instance 20
 
 export const metres = z
   .number('An elevation must be a number of metres.')
-  .min(-500, 'No dry land lies lower than 500 m below the sea. Check the elevation.')
-  .max(9_000, 'No furnace stands above 9,000 m. Check the elevation.')
+  .min(heights.lowest, 'No dry land lies lower than 500 m below the sea. Check the elevation.')
+  .max(heights.highest, 'No furnace stands above 9,000 m. Check the elevation.')
 
 export const codeRange = z.strictObject({
   from: line('The first code', 40).optional(),

@@ -1,11 +1,9 @@
 import '../withoutEval'
 import { z } from 'zod'
+import { callSources } from '@/lib/catalogue/sources'
 import { defineKind, roles } from '../envelope'
 import { line, note, recordId } from '../fields'
 import { withholdable } from '../withholdable'
-
-/** Which sources of a rating can be rung. */
-export const callSources = ['factory support', 'distributor'] as const
 
 /** Whom the team rings: a maker’s technical line, or a distributor’s counter. */
 export const organisationBody = z.strictObject({

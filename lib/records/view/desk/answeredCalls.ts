@@ -1,6 +1,6 @@
+import { callSources } from '@/lib/catalogue/sources'
 import { plainSpelling } from '@/lib/core/find'
 import type { Entry } from '../../fold/entry'
-import { callSources } from '../../kinds/organisation'
 import type { ReportBody } from '../../kinds/report'
 import { savedTogether } from '../savedTogether'
 
